@@ -1,0 +1,24 @@
+using System.Collections.Immutable;
+
+namespace Halfsplit.Circuits.Model;
+
+/// <summary>What the car is doing: key off, priming, key on, cranking, running.</summary>
+/// <param name="Name">As shown to the person.</param>
+/// <param name="Settings">What is set: switch positions ("IGN" → "on") and module outputs ("ECU.pump-drive" → "low").</param>
+/// <param name="After">The condition the car passes through before this one; null: from everything at rest.</param>
+/// <param name="LastsSeconds">Seconds until the car leaves this condition by itself; null: as long as one likes.</param>
+/// <param name="StarterAmps">Amps drawn at the battery by a starter that is not a part of the sheet.</param>
+/// <param name="AlternatorVolts">Volts held at the battery's posts by an alternator that is not a part of the sheet.</param>
+/// <param name="EngineTurns">True when the engine turns under its own power (alternators generate).</param>
+public sealed record Condition(
+    string Name,
+    ImmutableSortedDictionary<string, string> Settings,
+    string? After = null,
+    double? LastsSeconds = null,
+    double? StarterAmps = null,
+    double? AlternatorVolts = null,
+    bool EngineTurns = false)
+{
+    /// <summary>Nobody can hold this condition while walking round the car: cranking, or one that ends by itself.</summary>
+    public bool NeedsHelper => StarterAmps is not null || LastsSeconds is not null;
+}
