@@ -1,0 +1,72 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
+
+namespace Halfsplit.Circuits.Data;
+
+/// <summary>One row of an embedded table.</summary>
+internal sealed class DataRow(ImmutableDictionary<string, int> columns, ImmutableArray<string> fields)
+{
+    /// <summary>The field as it stands; empty if the table has none.</summary>
+    public string Text(string column) => fields[columns[column]];
+
+    public bool Has(string column) => Text(column).Length > 0;
+
+    public double Number(string column) => double.Parse(Text(column), NumberStyles.Float, CultureInfo.InvariantCulture);
+}
+
+/// <summary>
+/// Reads the comma-separated tables of <c>data/</c>, which are embedded in the assembly: first line the column
+/// names, fields with commas in double quotes.
+/// </summary>
+internal static class DataFile
+{
+    /// <exception cref="InvalidOperationException">No such table, or a row of another width: the build is broken.</exception>
+    public static ImmutableArray<DataRow> Read(string name)
+    {
+        using var stream = typeof(DataFile).Assembly.GetManifestResourceStream("data/" + name)
+            ?? throw new InvalidOperationException($"The table {name} is not embedded.");
+        using var reader = new StreamReader(stream, Encoding.UTF8);
+        var header = Fields(reader.ReadLine() ?? "");
+        var columns = header.Select((column, i) => (column, i)).ToImmutableDictionary(x => x.column, x => x.i);
+        var rows = ImmutableArray.CreateBuilder<DataRow>();
+        while (reader.ReadLine() is { } line)
+        {
+            var fields = Fields(line);
+            if (fields.Length != header.Length)
+            {
+                throw new InvalidOperationException($"Row {rows.Count + 1} of {name} has {fields.Length} fields.");
+            }
+
+            rows.Add(new DataRow(columns, fields));
+        }
+
+        return rows.ToImmutable();
+    }
+
+    private static ImmutableArray<string> Fields(string line)
+    {
+        var fields = ImmutableArray.CreateBuilder<string>();
+        var field = new StringBuilder();
+        var quoted = false;
+        foreach (var c in line)
+        {
+            if (c == '"')
+            {
+                quoted = !quoted;
+            }
+            else if (c == ',' && !quoted)
+            {
+                fields.Add(field.ToString());
+                field.Clear();
+            }
+            else
+            {
+                field.Append(c);
+            }
+        }
+
+        fields.Add(field.ToString());
+        return fields.ToImmutable();
+    }
+}
