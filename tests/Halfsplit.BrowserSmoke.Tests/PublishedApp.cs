@@ -1,4 +1,4 @@
-using System.Diagnostics;
+using Halfsplit.Testing;
 using Xunit;
 
 namespace Halfsplit.BrowserSmoke.Tests;
@@ -6,10 +6,7 @@ namespace Halfsplit.BrowserSmoke.Tests;
 /// <summary>The trimmed browser build, published under <c>artifacts/browser-smoke</c> of the repository.</summary>
 internal static class PublishedApp
 {
-    /// <summary>
-    /// Publishes the app and returns the folder to serve. Publishing again costs little when nothing changed,
-    /// and a test of an old build would prove nothing.
-    /// </summary>
+    /// <summary>Publishes the app anew, since a test of an old build would prove nothing, and returns the folder to serve.</summary>
     public static async Task<string> PublishAsync(CancellationToken cancellation)
     {
         var root = Root();
@@ -17,20 +14,9 @@ internal static class PublishedApp
         if (Directory.Exists(output))
             Directory.Delete(output, recursive: true);
 
-        var start = new ProcessStartInfo("dotnet")
-        {
-            WorkingDirectory = root,
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-        };
-        foreach (var argument in (string[])["publish", "tests/Halfsplit.BrowserSmoke", "-c", "Release", "-o", output, "--nologo"])
-            start.ArgumentList.Add(argument);
-
-        using var process = Process.Start(start) ?? throw new InvalidOperationException("dotnet did not start");
-        var standardOutput = process.StandardOutput.ReadToEndAsync(cancellation);
-        var standardError = process.StandardError.ReadToEndAsync(cancellation);
-        await process.WaitForExitAsync(cancellation);
-        Assert.True(process.ExitCode == 0, $"The trimmed browser build failed:\n{await standardOutput}\n{await standardError}");
+        var publish = await ChildProcess.RunAsync(
+            "dotnet", root, ["publish", "tests/Halfsplit.BrowserSmoke", "--configuration", "Release", "--output", output], cancellation);
+        Assert.True(publish.ExitCode == 0, $"The trimmed browser build failed:\n{publish.Output}");
         return Path.Combine(output, "wwwroot");
     }
 

@@ -38,6 +38,7 @@ public sealed class TrimmedEngineTests
         Assert.Empty(complaints);
         Assert.Equal(SmokeJob.Run(), text);
         using var json = JsonDocument.Parse(text!);
-        Assert.True(json.RootElement.GetProperty("ran").GetBoolean());
+        Assert.Equal("K1.87", json.RootElement.GetProperty("terminal").GetString());
+        Assert.StartsWith("There is no part K1;", json.RootElement.GetProperty("message").GetString(), StringComparison.Ordinal);
     }
 }
