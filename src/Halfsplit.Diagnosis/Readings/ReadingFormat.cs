@@ -1,0 +1,61 @@
+using System.Globalization;
+
+namespace Halfsplit.Diagnosis.Readings;
+
+/// <summary>Numbers as a meter shows them: an SI prefix that fits, and as many decimals as were read.</summary>
+internal static class ReadingFormat
+{
+    private static readonly CultureInfo Invariant = CultureInfo.InvariantCulture;
+
+    public static string Symbol(Quantity quantity) => quantity switch
+    {
+        Quantity.Volts => "V",
+        Quantity.Ohms => "Ω",
+        Quantity.Amperes => "A",
+        _ => "%",
+    };
+
+    public static string Text(ReadingParse.Number number)
+    {
+        if (number.Quantity == Quantity.Duty) return Scaled(number.Value, number.Resolution, -2) + " %";
+        var prefix = Prefix(number);
+        return Scaled(number.Value, number.Resolution, prefix) + " " + Letter(prefix) + Symbol(number.Quantity);
+    }
+
+    // "m" on ohms and "M" on anything else would be doubted when typed back, so neither is written.
+    private static int Prefix(ReadingParse.Number number)
+    {
+        if (number.Resolution is not { } resolution) return 0;
+        var (lowest, highest) = number.Quantity == Quantity.Ohms ? (0, 6) : (-6, 3);
+        var size = Math.Abs(number.Value);
+        var prefix = size == 0 ? 0 : lowest;
+        while (prefix < highest && (size >= Power(prefix + 3) || resolution > Power(prefix) * 1.5)) prefix += 3;
+        return prefix;
+    }
+
+    private static string Scaled(double value, double? resolution, int exponent)
+    {
+        if (resolution is { } step)
+        {
+            var decimals = (int)Math.Round(exponent - Math.Log10(step));
+            if (decimals is >= 0 and <= 15 && Math.Abs(value) < 1e15)
+            {
+                var text = (value / Power(exponent)).ToString("F" + decimals.ToString(Invariant), Invariant);
+                return text;
+            }
+        }
+
+        return (value / Power(exponent)).ToString("R", Invariant);
+    }
+
+    private static double Power(int exponent) => double.Parse("1e" + exponent.ToString(Invariant), Invariant);
+
+    private static string Letter(int exponent) => exponent switch
+    {
+        -6 => "µ",
+        -3 => "m",
+        3 => "k",
+        6 => "M",
+        _ => "",
+    };
+}
