@@ -32,7 +32,7 @@ internal static class ReadingDoubts
         {
             return Ask(
                 "reading.thousands-or-decimal",
-                [TypedText.Excerpt(plain), number.ToString(), thousands.ToString()],
+                [TypedText.Excerpt(plain), number.ToString(), (thousands with { Resolution = null }).ToString()],
                 number,
                 thousands);
         }

@@ -44,7 +44,14 @@ public abstract record ReadingParse
     /// <param name="Meant">What is recorded if the person confirms.</param>
     /// <param name="Alternatives">What else may have been meant; may be empty.</param>
     public sealed record Question(Message Message, ReadingValue Meant, ImmutableArray<ReadingValue> Alternatives)
-        : ReadingParse;
+        : ReadingParse
+    {
+        public bool Equals(Question? other) =>
+            other is not null && Message.Equals(other.Message) && Meant.Equals(other.Meant)
+            && Alternatives.SequenceEqual(other.Alternatives);
+
+        public override int GetHashCode() => HashCode.Combine(Message, Meant, Alternatives.Length);
+    }
 
     /// <summary>The text can't be a reading of this check; the message says how to mend it.</summary>
     public sealed record Rejected(Message Message) : ReadingParse;

@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using System.Globalization;
+using Halfsplit.Circuits.Messages;
 using Halfsplit.Diagnosis.Readings;
 using Xunit;
 
@@ -6,6 +8,7 @@ namespace Halfsplit.Diagnosis.Tests.Readings;
 
 public class ReadingTextDoubtTests
 {
+    private static readonly TextCatalog Catalog = new(CultureInfo.InvariantCulture, DiagnosisTexts.Source);
     private static readonly ExpectedAnswer Volts = ExpectedAnswer.Volts();
     private static readonly ExpectedAnswer Ohms = ExpectedAnswer.Ohms();
 
@@ -59,6 +62,24 @@ public class ReadingTextDoubtTests
         var question = Assert.IsType<ReadingParse.Question>(ReadingText.Parse("OL", Volts));
         Assert.Equal("reading.over-limit-in-doubt", question.Message.Code);
         Assert.Equal(new ReadingParse.OverLimit(), question.Meant);
+    }
+
+    [Theory]
+    [InlineData("120 V", "120 V is more than this check can give. Does the display show 120 mV?")]
+    [InlineData("-12", "-12 V is below zero. Are the red and the black lead swapped?")]
+    [InlineData("4.7 ohm", "You typed \"4.7 ohm\", but this check reads V. Is the reading 4.7 V? If not, set the meter to V and read again.")]
+    [InlineData("1,200", "Is \"1,200\" 1.200 V, or 1200 V?")]
+    [InlineData("yes", "\"yes\" does not answer this check. It takes: 12.4 V, 48 mV, not sure.")]
+    [InlineData("12 W", "\"W\" is not a unit of this check. Leave the unit out, or type V with the prefix that the display shows.")]
+    public void The_question_says_how_to_make_it_clear(string text, string said)
+    {
+        var message = ReadingText.Parse(text, Volts) switch
+        {
+            ReadingParse.Question question => question.Message,
+            ReadingParse.Rejected rejected => rejected.Message,
+            _ => null,
+        };
+        Assert.Equal(said, Catalog.Say(message!));
     }
 
     [Theory]

@@ -1,5 +1,6 @@
 using System.Globalization;
 using CsCheck;
+using Halfsplit.Circuits.Messages;
 using Halfsplit.Diagnosis.Readings;
 using Xunit;
 
@@ -16,6 +17,8 @@ public class ReadingTextPropertyTests
         ExpectedAnswer.WordOnly([.. AnswerWord.All]),
     ];
 
+    private static readonly TextCatalog Catalog = new(CultureInfo.InvariantCulture, DiagnosisTexts.Source);
+
     private static readonly Gen<ExpectedAnswer> AnyCheck = Gen.OneOf([.. Checks.Select(Gen.Const)]);
 
     // Characters that the grammar looks at, so that fuzzing gets past the first test.
@@ -27,6 +30,7 @@ public class ReadingTextPropertyTests
         Gen.OneOf(Gen.String, NearlyAReading, Gen.String[Gen.Char, 100, 5000]).Select(AnyCheck).Sample((text, check) =>
         {
             var parse = ReadingText.Parse(text, check);
+            AssertHasText(parse);
             Assert.True(Numbers(parse).All(number => double.IsFinite(number.Value) && number.Resolution is not <= 0));
             if (parse is ReadingValue value && check.Quantity is null) Assert.IsType<ReadingParse.Word>(value);
             if (parse is ReadingParse.Word word) Assert.Contains(word.Answer, check.Words);
@@ -72,6 +76,19 @@ public class ReadingTextPropertyTests
                 var parse = ReadingText.Parse(text, check with { PlausibleLow = double.MinValue, PlausibleHigh = double.MaxValue });
                 Assert.Equal(value.Value, Assert.IsType<ReadingParse.Number>(parse).Value);
             });
+
+    private static void AssertHasText(ReadingParse parse)
+    {
+        var message = parse switch
+        {
+            ReadingParse.Question question => question.Message,
+            ReadingParse.Rejected rejected => rejected.Message,
+            _ => null,
+        };
+        if (message is null) return;
+        Assert.True(Catalog.Has(message.Code), message.Code);
+        Assert.NotEqual(message.ToString(), Catalog.Say(message));
+    }
 
     private static IEnumerable<ReadingParse.Number> Numbers(ReadingParse parse) => parse switch
     {
