@@ -1,0 +1,97 @@
+using System.Collections.Concurrent;
+using System.Collections.Immutable;
+using Halfsplit.Circuits.Model;
+using Halfsplit.Simulation.Devices;
+using Halfsplit.Simulation.Networks;
+
+namespace Halfsplit.Simulation.Compiled;
+
+/// <summary>
+/// A circuit as nodes, branches and devices: everything that does not depend on faults, conditions or arrangements.
+/// Built once per circuit; safe to share between threads.
+/// </summary>
+public sealed class CircuitNetwork
+{
+    private readonly Dictionary<TerminalName, int> _nodes;
+    private readonly Dictionary<string, int[]> _byTarget;
+    private readonly ConcurrentDictionary<string, NetworkShape> _shapes = new(StringComparer.Ordinal);
+
+    internal CircuitNetwork(
+        Circuit circuit,
+        Dictionary<TerminalName, int> nodes,
+        ImmutableArray<string> nodeNames,
+        ImmutableArray<NetworkBranch> branches,
+        ImmutableArray<Device> devices)
+    {
+        Circuit = circuit;
+        _nodes = nodes;
+        NodeNames = nodeNames;
+        Branches = branches;
+        Devices = devices;
+        _byTarget = branches
+            .Select((branch, index) => (branch, index))
+            .Where(p => p.branch.Target is not null)
+            .GroupBy(p => p.branch.Target!, StringComparer.Ordinal)
+            .ToDictionary(g => g.Key, g => g.Select(p => p.index).ToArray(), StringComparer.Ordinal);
+        var offset = 0;
+        for (var i = 0; i < devices.Length; i++)
+        {
+            devices[i].Slot = i;
+            devices[i].Offset = offset;
+            offset += devices[i].ParameterCount;
+        }
+
+        ParameterCount = offset;
+    }
+
+    public Circuit Circuit { get; }
+
+    /// <summary>One terminal's name for each node, the first in the order of the sheet.</summary>
+    public ImmutableArray<string> NodeNames { get; }
+
+    public ImmutableArray<NetworkBranch> Branches { get; }
+
+    internal ImmutableArray<Device> Devices { get; }
+
+    internal int ParameterCount { get; }
+
+    /// <summary>The node of a terminal; −1 is the reference, the battery's negative post.</summary>
+    /// <exception cref="KeyNotFoundException">The circuit has no such terminal.</exception>
+    public int NodeOf(TerminalName terminal) => _nodes.TryGetValue(terminal, out var node)
+        ? node
+        : throw new KeyNotFoundException($"The circuit has no terminal {terminal}.");
+
+    public bool HasTerminal(TerminalName terminal) => _nodes.ContainsKey(terminal);
+
+    /// <summary>The branches that a fault's name for a thing stands for; empty if none.</summary>
+    public ReadOnlySpan<int> BranchesOf(string target) =>
+        _byTarget.TryGetValue(target, out var found) ? found : [];
+
+    /// <summary>The solver's shape with extra branches laid on (jumpers, shorts, lamps).</summary>
+    internal NetworkShape ShapeWith(ReadOnlySpan<Attachment> attachments)
+    {
+        var key = "";
+        foreach (var attachment in attachments)
+        {
+            key += $"{attachment.From},{attachment.To};";
+        }
+
+        if (_shapes.TryGetValue(key, out var known))
+        {
+            return known;
+        }
+
+        var branches = new Branch[Branches.Length + attachments.Length];
+        for (var i = 0; i < Branches.Length; i++)
+        {
+            branches[i] = new Branch(Branches[i].From, Branches[i].To);
+        }
+
+        for (var i = 0; i < attachments.Length; i++)
+        {
+            branches[Branches.Length + i] = new Branch(attachments[i].From, attachments[i].To);
+        }
+
+        return _shapes.GetOrAdd(key, NetworkShape.Create(NodeNames.Length, branches));
+    }
+}

@@ -1,0 +1,55 @@
+using Halfsplit.Simulation.Compiled;
+using Halfsplit.Simulation.Settling;
+
+namespace Halfsplit.Simulation.Devices;
+
+/// <summary>
+/// The law of a tungsten filament: current rises with about the 0.55th power of the volts, so that its resistance rises
+/// with the 0.45th, down to a cold floor. Exponent and floor from memory.
+/// </summary>
+internal static class FilamentLaw
+{
+    private const double Exponent = 0.45;
+    private const double ColdShare = 0.1;
+
+    public static double Ohms(double hotOhms, double ratedVolts, double volts) =>
+        hotOhms * Math.Max(ColdShare, Math.Pow(Math.Abs(volts) / ratedVolts, Exponent));
+}
+
+/// <summary>One filament: its ohms follow its volts until they settle.</summary>
+internal sealed class LampDevice(string part, int branch, double ratedVolts) : Device(part)
+{
+    /// <summary>Relative change of ohms below which a filament counts as settled.</summary>
+    private const double Settled = 1e-10;
+
+    public override DeviceStage Stage => DeviceStage.Fast;
+
+    public override int ParameterCount => 1;
+
+    public override void Prepare(Run run) =>
+        Parameters(run)[0] = FilamentLaw.Ohms(run.Ohms[branch], ratedVolts, 0);
+
+    public override void Stamp(Run run, Frame frame) =>
+        frame.Set(branch, Intact(run) ? Parameters(run)[0] : run.Ohms[branch]);
+
+    /// <summary>Moves the filament's ohms to its volts; true if they moved noticeably.</summary>
+    public bool Follow(Run run)
+    {
+        if (!Intact(run))
+        {
+            return false;
+        }
+
+        ref var ohms = ref run.Parameters[Offset];
+        var wanted = FilamentLaw.Ohms(run.Ohms[branch], ratedVolts, run.Across(branch));
+        var moved = Math.Abs(wanted - ohms) > Settled * ohms;
+        ohms = wanted;
+        return moved;
+    }
+
+    private bool Intact(Run run)
+    {
+        var healthy = run.Network.Branches[branch].Ohms;
+        return run.Ohms[branch] > 0.3 * healthy && run.Ohms[branch] < 1e3 * healthy;
+    }
+}

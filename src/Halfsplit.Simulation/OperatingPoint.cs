@@ -1,0 +1,76 @@
+using System.Collections.Immutable;
+using Halfsplit.Circuits.Model;
+using Halfsplit.Simulation.Compiled;
+using Halfsplit.Simulation.Devices;
+using Halfsplit.Simulation.Settling;
+
+namespace Halfsplit.Simulation;
+
+/// <summary>One car in one arrangement, settled: volts, amps and the state of everything.</summary>
+public sealed class OperatingPoint
+{
+    internal OperatingPoint(Run run, SettleOutcome outcome)
+    {
+        Run = run;
+        Chatter = outcome.Chatter;
+        Unsettled = outcome.Unsettled;
+    }
+
+    internal Run Run { get; }
+
+    public CircuitNetwork Network => Run.Network;
+
+    /// <summary>Parts whose states repeat without end; empty if everything found its state.</summary>
+    public ImmutableArray<string> Chatter { get; }
+
+    /// <summary>A part whose law found no fixed point; null if all did.</summary>
+    public string? Unsettled { get; }
+
+    public bool IsSteady => Chatter.Length == 0 && Unsettled is null;
+
+    /// <summary>Mean volts of a terminal against the battery's negative post.</summary>
+    public double Volts(TerminalName terminal) => Run.Volts(Network.NodeOf(terminal));
+
+    /// <summary>Mean amps through a branch, from its first node to its second.</summary>
+    public double Amps(int branch) => Run.Amps(branch);
+
+    /// <summary>Mean amps through a wire from its first end to its second; 0 if there is no such wire.</summary>
+    public double WireAmps(string wire)
+    {
+        var found = Network.BranchesOf(wire);
+        return found.Length == 0 ? 0 : Run.Amps(found[0]);
+    }
+
+    /// <summary>Ohms of a branch in its present state.</summary>
+    public double Ohms(int branch) => 1 / Run.Frames[0].Conductance[branch];
+
+    public bool IsPulledIn(string relay) => State<RelayDevice>(relay) == RelayDevice.Pulled;
+
+    public bool IsBlown(string fuse) => Device<OverloadDevice>(fuse) is { } device
+        && OverloadDevice.IsGone(Run.State[device.Slot]);
+
+    /// <summary>Amps through a fuse.</summary>
+    public double FuseAmps(string fuse) => Device<OverloadDevice>(fuse) is { } device ? Run.Amps(device.Branch) : 0;
+
+    public bool IsAwake(string module) => Device<ModuleDevice>(module)?.IsAwake(Run) ?? false;
+
+    public bool IsDriving(string module, string output) => Device<ModuleDevice>(module)?.IsDriving(Run, output) ?? false;
+
+    /// <summary>How a load fares.</summary>
+    public LoadState Load(string id) => LoadJudge.Judge(this, (Load)Network.Circuit[id]);
+
+    internal T? Device<T>(string part) where T : Device
+    {
+        foreach (var device in Network.Devices)
+        {
+            if (device is T found && device.Part == part)
+            {
+                return found;
+            }
+        }
+
+        return null;
+    }
+
+    private int State<T>(string part) where T : Device => Device<T>(part) is { } device ? Run.State[device.Slot] : -1;
+}

@@ -1,0 +1,247 @@
+using System.Collections.Immutable;
+using Halfsplit.Simulation.Compiled;
+using Halfsplit.Simulation.Devices;
+using Halfsplit.Simulation.Networks;
+
+namespace Halfsplit.Simulation.Settling;
+
+/// <summary>How settling ended.</summary>
+/// <param name="Chatter">Parts whose states repeat without end; empty if all found their state.</param>
+/// <param name="Unsettled">A part whose fast law found no fixed point; null if all did.</param>
+internal readonly record struct SettleOutcome(ImmutableArray<string> Chatter, string? Unsettled);
+
+/// <summary>
+/// Finds the state of everything in a run: solve, let diodes and filaments settle, then relays, motors and modules
+/// together, then let the fuse that would go first go, and again until nothing changes.
+/// </summary>
+internal sealed class Settler
+{
+    private const int MostFastRounds = 200;
+    private const int MostRounds = 400;
+
+    private readonly Run _run;
+    private readonly NetworkSolver _solver;
+    private readonly double[] _injected;
+    private readonly double[] _leaks;
+
+    public Settler(Run run)
+    {
+        _run = run;
+        _solver = new NetworkSolver(run.Network.ShapeWith(run.Attachments));
+        _injected = new double[run.Network.NodeNames.Length];
+        _leaks = Leaks(_injected.Length);
+    }
+
+    public static double[] Leaks(int nodes)
+    {
+        var leaks = new double[nodes];
+        Array.Fill(leaks, ConductanceRange.DefaultLeak);
+        return leaks;
+    }
+
+    public SettleOutcome Settle()
+    {
+        var outcome = SettleStates(oneAtATime: false);
+        // Devices that wait for each other can swing in step although each alone would rest; life has no common clock.
+        return outcome.Chatter.Length > 0 ? SettleStates(oneAtATime: true) : outcome;
+    }
+
+    private SettleOutcome SettleStates(bool oneAtATime)
+    {
+        var seen = new List<int[]>();
+        for (var round = 0; round < MostRounds; round++)
+        {
+            if (SettleFast() is { } unsettled)
+            {
+                return new SettleOutcome([], unsettled);
+            }
+
+            if (seen.FindIndex(s => s.AsSpan().SequenceEqual(_run.State)) is >= 0 and var first)
+            {
+                return new SettleOutcome(Swinging(seen, first), null);
+            }
+
+            seen.Add([.. _run.State]);
+            if (StepSlow(oneAtATime))
+            {
+                continue;
+            }
+
+            if (!MeltNext())
+            {
+                return new SettleOutcome([], null);
+            }
+
+            seen.Clear();
+        }
+
+        return new SettleOutcome([_run.Network.Devices[0].Part], null);
+    }
+
+    private string? SettleFast()
+    {
+        var devices = _run.Network.Devices;
+        string? last = null;
+        for (var round = 0; round < MostFastRounds; round++)
+        {
+            Solve();
+            last = null;
+            foreach (var device in devices)
+            {
+                if (device is LampDevice lamp)
+                {
+                    last = lamp.Follow(_run) ? device.Part : last;
+                }
+                else if (device.Stage == DeviceStage.Fast)
+                {
+                    var next = device.Next(_run);
+                    last = next != _run.State[device.Slot] ? device.Part : last;
+                    _run.State[device.Slot] = next;
+                }
+            }
+
+            if (FollowLaidOnLamps())
+            {
+                last ??= "";
+            }
+
+            if (last is null)
+            {
+                return null;
+            }
+        }
+
+        return last;
+    }
+
+    private bool FollowLaidOnLamps()
+    {
+        var moved = false;
+        for (var i = 0; i < _run.Attachments.Length; i++)
+        {
+            var attachment = _run.Attachments[i];
+            if (attachment.LampVolts > 0)
+            {
+                var volts = _run.Volts(attachment.From) - _run.Volts(attachment.To);
+                var ohms = FilamentLaw.Ohms(attachment.Ohms, attachment.LampVolts, volts);
+                moved |= Math.Abs(ohms - _run.AttachmentOhms[i]) > 1e-10 * ohms;
+                _run.AttachmentOhms[i] = ohms;
+            }
+        }
+
+        return moved;
+    }
+
+    private bool StepSlow(bool oneAtATime)
+    {
+        var moved = false;
+        foreach (var device in _run.Network.Devices)
+        {
+            if (device.Stage != DeviceStage.Slow)
+            {
+                continue;
+            }
+
+            var next = device.Next(_run);
+            if (next != _run.State[device.Slot])
+            {
+                _run.State[device.Slot] = next;
+                moved = true;
+                if (oneAtATime)
+                {
+                    return true;
+                }
+            }
+        }
+
+        return moved;
+    }
+
+    /// <summary>Lets the fuse that would go first within the condition's time go.</summary>
+    private bool MeltNext()
+    {
+        OverloadDevice? soonest = null;
+        var least = _run.Seconds;
+        foreach (var device in _run.Network.Devices)
+        {
+            if (device is OverloadDevice overload && !OverloadDevice.IsGone(_run.State[device.Slot]))
+            {
+                var seconds = overload.SecondsLeft(_run);
+                if (seconds < least)
+                {
+                    least = seconds;
+                    soonest = overload;
+                }
+            }
+        }
+
+        soonest?.Go(_run);
+        return soonest is not null;
+    }
+
+    private ImmutableArray<string> Swinging(List<int[]> seen, int first)
+    {
+        var parts = ImmutableArray.CreateBuilder<string>();
+        foreach (var device in _run.Network.Devices)
+        {
+            for (var i = first + 1; i < seen.Count; i++)
+            {
+                if (seen[i][device.Slot] != seen[first][device.Slot])
+                {
+                    parts.Add(device.Part);
+                    break;
+                }
+            }
+        }
+
+        return parts.ToImmutable();
+    }
+
+    /// <summary>Stamps and solves every frame with the present states.</summary>
+    public void Solve()
+    {
+        foreach (var frame in _run.Frames)
+        {
+            foreach (var device in _run.Network.Devices)
+            {
+                device.Stamp(_run, frame);
+            }
+
+            var laidOn = _run.Network.Branches.Length;
+            for (var i = 0; i < _run.Attachments.Length; i++)
+            {
+                frame.Conductance[laidOn + i] = 1 / _run.AttachmentOhms[i];
+            }
+
+            Inject(_run, frame, _injected);
+            _solver.FactorAndSolve(frame.Conductance, _leaks, _injected, frame.Volts);
+        }
+
+        _run.Average();
+    }
+
+    /// <summary>Collects the branches' sources into currents at the nodes.</summary>
+    public static void Inject(Run run, Frame frame, double[] injected)
+    {
+        Array.Clear(injected);
+        var branches = run.Network.Branches;
+        for (var i = 0; i < branches.Length; i++)
+        {
+            var source = frame.Source[i];
+            if (source == 0)
+            {
+                continue;
+            }
+
+            if (branches[i].From >= 0)
+            {
+                injected[branches[i].From] -= source;
+            }
+
+            if (branches[i].To >= 0)
+            {
+                injected[branches[i].To] += source;
+            }
+        }
+    }
+}
