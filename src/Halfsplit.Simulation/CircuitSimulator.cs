@@ -11,10 +11,8 @@ namespace Halfsplit.Simulation;
 
 /// <summary>Choices for a simulation beyond arrangement and faults.</summary>
 /// <param name="ThresholdFactor">Multiplies relay and motor thresholds and, squared, fuse melting times.</param>
-/// <param name="Renewed">Fuses replaced after the faults had blown them.</param>
 /// <param name="Laid">An instrument that takes part in the circuit: a test lamp or an in-line ammeter.</param>
-public sealed record SimulationOptions(
-    double ThresholdFactor = 1, ImmutableArray<string> Renewed = default, Probe? Laid = null);
+public sealed record SimulationOptions(double ThresholdFactor = 1, Probe? Laid = null);
 
 /// <summary>
 /// Simulates cars with the circuit of one sheet. A car first lives with its faults (every condition of the sheet in
@@ -42,7 +40,7 @@ public sealed class CircuitSimulator(CircuitNetwork network, Meter? meter = null
         options ??= new SimulationOptions();
         var target = network.Circuit.FindCondition(arrangement.Condition)
             ?? throw new ArgumentException($"The circuit has no condition \"{arrangement.Condition}\".", nameof(arrangement));
-        var state = StartingState(faults, options);
+        var state = History(faults, options.ThresholdFactor);
         Attachment[] laid = options.Laid is { } probe ? [InstrumentReader.Lay(network, probe, _meter)] : [];
         OperatingPoint? point = null;
         foreach (var condition in Chain(target))
@@ -72,23 +70,6 @@ public sealed class CircuitSimulator(CircuitNetwork network, Meter? meter = null
     {
         var state = History(faults, 1);
         return [.. network.Devices.OfType<FuseDevice>().Where(f => OverloadDevice.IsGone(state[f.Slot])).Select(f => f.Part)];
-    }
-
-    private int[] StartingState(IReadOnlyList<Fault> faults, SimulationOptions options)
-    {
-        var state = (int[])History(faults, options.ThresholdFactor).Clone();
-        if (!options.Renewed.IsDefaultOrEmpty)
-        {
-            foreach (var device in network.Devices)
-            {
-                if (device is FuseDevice && options.Renewed.Contains(device.Part))
-                {
-                    state[device.Slot] = 0;
-                }
-            }
-        }
-
-        return state;
     }
 
     /// <summary>Only what outlives the key: blown fuses.</summary>

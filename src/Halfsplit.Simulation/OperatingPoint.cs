@@ -59,6 +59,16 @@ public sealed class OperatingPoint
     /// <summary>How a load fares.</summary>
     public LoadState Load(string id) => LoadJudge.Judge(this, (Load)Network.Circuit[id]);
 
+    /// <summary>True if the car has a fault of this mode.</summary>
+    public bool HasFault(string mode) => Run.Faults.Any(f => f.Mode == mode);
+
+    /// <summary>True if every relay, motor, fuse and module is in the same state in both.</summary>
+    public bool HasSameStates(OperatingPoint other)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        return Run.State.AsSpan().SequenceEqual(other.Run.State);
+    }
+
     internal T? Device<T>(string part) where T : Device
     {
         foreach (var device in Network.Devices)

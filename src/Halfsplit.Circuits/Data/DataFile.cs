@@ -1,11 +1,12 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Reflection;
 using System.Text;
 
 namespace Halfsplit.Circuits.Data;
 
 /// <summary>One row of an embedded table.</summary>
-internal sealed class DataRow(ImmutableDictionary<string, int> columns, ImmutableArray<string> fields)
+public sealed class DataRow(ImmutableDictionary<string, int> columns, ImmutableArray<string> fields)
 {
     /// <summary>The field as it stands; empty if the table has none.</summary>
     public string Text(string column) => fields[columns[column]];
@@ -16,15 +17,20 @@ internal sealed class DataRow(ImmutableDictionary<string, int> columns, Immutabl
 }
 
 /// <summary>
-/// Reads the comma-separated tables of <c>data/</c>, which are embedded in the assembly: first line the column
+/// Reads the comma-separated tables of <c>data/</c>, which are embedded in the assemblies that use them: first line the column
 /// names, fields with commas in double quotes.
 /// </summary>
-internal static class DataFile
+public static class DataFile
 {
     /// <exception cref="InvalidOperationException">No such table, or a row of another width: the build is broken.</exception>
-    public static ImmutableArray<DataRow> Read(string name)
+    public static ImmutableArray<DataRow> Read(string name) => Read(typeof(DataFile).Assembly, name);
+
+    /// <summary>Reads a table embedded in the given assembly.</summary>
+    /// <exception cref="InvalidOperationException">No such table, or a row of another width: the build is broken.</exception>
+    public static ImmutableArray<DataRow> Read(Assembly assembly, string name)
     {
-        using var stream = typeof(DataFile).Assembly.GetManifestResourceStream("data/" + name)
+        ArgumentNullException.ThrowIfNull(assembly);
+        using var stream = assembly.GetManifestResourceStream("data/" + name)
             ?? throw new InvalidOperationException($"The table {name} is not embedded.");
         using var reader = new StreamReader(stream, Encoding.UTF8);
         var header = Fields(reader.ReadLine() ?? "");

@@ -40,6 +40,7 @@ public sealed record AnswerWord
     public static readonly AnswerWord NotCured = new("not-cured");
     public static readonly AnswerWord Passes = new("passes");
     public static readonly AnswerWord Fails = new("fails");
+    public static readonly AnswerWord Done = new("done");
     public static readonly AnswerWord NotSure = new("not-sure");
 
     private AnswerWord(string id) => Id = id;
@@ -49,7 +50,7 @@ public sealed record AnswerWord
     [
         Beeps, NoBeep, Clicks, Silent, Bright, Dim, Dark, Runs, RunsSlowly, Hums, Hot, Warm, Cool, Jumps, Steady,
         Blown, Whole, Works, Weak, Dead, Tight, Loose, Corroded, Burnt, Commanded, NotCommanded, CodeStored, NoCode,
-        Cured, NotCured, Passes, Fails, NotSure,
+        Cured, NotCured, Passes, Fails, Done, NotSure,
     ];
 
     /// <summary>The word in kebab case, as job files and scripts have it: <c>no-beep</c>.</summary>

@@ -1,0 +1,45 @@
+using System.Collections.Immutable;
+
+namespace Halfsplit.Diagnosis.Evidence;
+
+/// <summary>What one car (one hypothesis) would answer to one check.</summary>
+public sealed record Forecast
+{
+    /// <summary>Nothing definite can be said: "none of these", chatter, ohms on a live circuit.</summary>
+    public static Forecast Broad { get; } = new() { IsBroad = true };
+
+    public bool IsBroad { get; init; }
+
+    /// <summary>Mean of the displayed number, where there is one.</summary>
+    public double Mean { get; init; }
+
+    /// <summary>Variance of this reading by itself, without the display's step.</summary>
+    public double OwnVariance { get; init; }
+
+    /// <summary>How the number moves with each shared unknown, in units of one standard deviation of the unknown.</summary>
+    public double[] Slopes { get; init; } = [];
+
+    /// <summary>Probability that the display shows over-limit.</summary>
+    public double OverLimit { get; init; }
+
+    /// <summary>Probability of each answer group of the check; empty where only a number answers.</summary>
+    public ImmutableArray<double> Groups { get; init; } = [];
+
+    /// <summary>Amps through the thing measured; below the rated current the reading is not a loaded one.</summary>
+    public double LoadedAmps { get; init; }
+
+    /// <summary>Spread of the number with all unknowns free.</summary>
+    public double Spread
+    {
+        get
+        {
+            var variance = OwnVariance;
+            foreach (var slope in Slopes)
+            {
+                variance += slope * slope;
+            }
+
+            return Math.Sqrt(variance);
+        }
+    }
+}

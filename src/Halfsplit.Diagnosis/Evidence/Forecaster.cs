@@ -1,0 +1,236 @@
+using System.Collections.Immutable;
+using Halfsplit.Circuits.Model;
+using Halfsplit.Diagnosis.Checks;
+using Halfsplit.Diagnosis.Repairs;
+using Halfsplit.Diagnosis.Suspects;
+using Halfsplit.Simulation;
+using Halfsplit.Simulation.Compiled;
+using Halfsplit.Simulation.Faults;
+using Halfsplit.Simulation.Instruments;
+
+namespace Halfsplit.Diagnosis.Evidence;
+
+/// <summary>
+/// Predicts the answer of every car to every check by simulation, and keeps what it has computed. All predictions come
+/// from here. Not thread-safe.
+/// </summary>
+public sealed class Forecaster
+{
+    /// <summary>Stray current that couples into a probe, one standard deviation: a ghost of a few tenths of a volt on 10 MΩ. Common practice, no published source.</summary>
+    private const double StrayAmps = 25e-9;
+
+    /// <summary>Battery volts wander from reading to reading by this much.</summary>
+    private const double DriftVolts = 0.03;
+
+    /// <summary>What the model itself gets wrong: joints that are not ohmic, temperatures. Share of the reading.</summary>
+    private const double ModelShare = 0.015;
+
+    private const double ModelVolts = 0.004;
+
+    /// <summary>Above this the ohms of insulation and leaks are anybody's guess.</summary>
+    private const double LeakOhms = 1e6;
+
+    private const int MostCars = 60_000;
+
+    private readonly CircuitSimulator _simulator;
+    private readonly Unknowns _unknowns;
+    private readonly Meter _meter;
+    private readonly Dictionary<string, int> _setups = new(StringComparer.Ordinal);
+    private readonly Dictionary<(int Car, int Setup), OperatingPoint> _points = [];
+    private readonly Dictionary<(int Car, int Setup), InstrumentReader> _readers = [];
+    private readonly Dictionary<(int Car, string Check, string Repairs), Forecast> _forecasts = [];
+
+    /// <param name="simulator">Simulates the cars.</param>
+    /// <param name="load">The load complained of: what "cured" means.</param>
+    public Forecaster(CircuitSimulator simulator, string load)
+    {
+        ArgumentNullException.ThrowIfNull(simulator);
+        _simulator = simulator;
+        Load = load;
+        _meter = simulator.Meter;
+        _unknowns = new Unknowns(simulator.Network);
+    }
+
+    /// <summary>The load complained of.</summary>
+    public string Load { get; }
+
+    public CircuitSimulator Simulator => _simulator;
+
+    public CircuitNetwork Network => _simulator.Network;
+
+    /// <summary>What this car answers to this check after these repairs.</summary>
+    public Forecast Of(Hypothesis car, Check check, ImmutableArray<Repair> repairs)
+    {
+        ArgumentNullException.ThrowIfNull(car);
+        ArgumentNullException.ThrowIfNull(check);
+        if (car.IsNone)
+        {
+            return Forecast.Broad;
+        }
+
+        var key = (car.Index, check.Id, RepairsKey(repairs));
+        if (_forecasts.TryGetValue(key, out var known))
+        {
+            return known;
+        }
+
+        return _forecasts[key] = Compute(car, check, repairs);
+    }
+
+    /// <summary>The mean alone, without slopes: enough to see whether a check can tell suspects apart.</summary>
+    public Prediction MeanOf(Hypothesis car, Check check, ImmutableArray<Repair> repairs)
+    {
+        ArgumentNullException.ThrowIfNull(check);
+        return Reader(car, check, repairs).Read(check.Probe);
+    }
+
+    /// <summary>The settled car in the check's arrangement.</summary>
+    public OperatingPoint PointOf(Hypothesis car, Check check, ImmutableArray<Repair> repairs)
+    {
+        ArgumentNullException.ThrowIfNull(car);
+        ArgumentNullException.ThrowIfNull(check);
+        return Point(car, Setup(check, repairs, out _), check, repairs);
+    }
+
+    /// <summary>What is left wrong after repairs.</summary>
+    public static ImmutableArray<Fault> Remaining(ImmutableArray<Fault> faults, ImmutableArray<Repair> repairs) =>
+        repairs.IsDefaultOrEmpty ? faults : [.. faults.Where(f => !repairs.Any(r => r.Cures(f)))];
+
+    private Forecast Compute(Hypothesis car, Check check, ImmutableArray<Repair> repairs)
+    {
+        if (check.Subject == CheckSubject.Repair)
+        {
+            return new Forecast { Groups = [1] };
+        }
+
+        var point = PointOf(car, check, repairs);
+        if (check.Subject is not (CheckSubject.Number or CheckSubject.LampGlow or CheckSubject.Buzzer))
+        {
+            return new Forecast { Groups = WordForecasts.Of(this, car, check, point, repairs) };
+        }
+
+        var reader = Reader(car, check, repairs);
+        var read = reader.Read(check.Probe);
+        if (read.Abstains != Abstention.None)
+        {
+            return Forecast.Broad;
+        }
+
+        if (check.Subject == CheckSubject.Buzzer)
+        {
+            return new Forecast { Groups = WordForecasts.Buzzer(read.Value) };
+        }
+
+        return Number(car, check, point, reader, read);
+    }
+
+    private Forecast Number(
+        Hypothesis car, Check check, OperatingPoint point, InstrumentReader reader, Prediction read)
+    {
+        var instrument = check.Probe.Instrument;
+        var raw = new double[Network.Branches.Length + 1];
+        reader.Slopes(check.Probe, raw);
+        var mean = read.Value;
+        if (instrument is Instrument.AmpsClamp or Instrument.AmpsInline && mean < 0)
+        {
+            // Amps are read without regard to the direction of the clamp.
+            mean = -mean;
+            for (var i = 0; i < raw.Length; i++)
+            {
+                raw[i] = -raw[i];
+            }
+        }
+
+        var condition = Network.Circuit.FindCondition(check.Arrangement.Condition)!;
+        var offset = _meter.OffsetSpread(instrument, mean);
+        var own = (offset * offset) + Square(ModelShare * mean) + Square(DriftVolts * raw[0]);
+        var overLimit = 0.0;
+        if (instrument is Instrument.Volts or Instrument.VoltsLowImpedance)
+        {
+            var input = instrument == Instrument.Volts ? _meter.InputOhms : _meter.LowImpedanceOhms;
+            own += Square(StrayAmps * read.SourceOhms * input / (read.SourceOhms + input)) + Square(ModelVolts);
+        }
+        else if (instrument == Instrument.Ohms)
+        {
+            if (read.SourceOhms > LeakOhms)
+            {
+                own += Square(read.SourceOhms);
+            }
+
+            overLimit = Normal.Below(Math.Log(Math.Max(read.Value, 1e-3) / Meter.OverLimitOhms) / 0.7);
+        }
+        else if (instrument == Instrument.TestLamp)
+        {
+            own += Square(0.1);
+        }
+
+        return new Forecast
+        {
+            Mean = mean,
+            OwnVariance = own,
+            Slopes = _unknowns.Scale(raw, mean, instrument, _meter, condition, CellIn(car, point)),
+            OverLimit = overLimit,
+            LoadedAmps = read.LoadedAmps,
+            Groups = check.Subject == CheckSubject.LampGlow
+                ? WordForecasts.Glow(Math.Abs(mean) / Network.Circuit.Battery.NominalVolts)
+                : [],
+        };
+    }
+
+    /// <summary>The severity is no unknown of a car whose fault has been repaired.</summary>
+    private static SeverityCell? CellIn(Hypothesis car, OperatingPoint point) =>
+        car.Faults.All(f => point.HasFault(f.Mode)) ? car.Severity : null;
+
+    private InstrumentReader Reader(Hypothesis car, Check check, ImmutableArray<Repair> repairs)
+    {
+        var setup = Setup(check, repairs);
+        if (!_readers.TryGetValue((car.Index, setup), out var reader))
+        {
+            _readers[(car.Index, setup)] = reader =
+                new InstrumentReader(Point(car, setup, check, repairs), _meter);
+        }
+
+        return reader;
+    }
+
+    private OperatingPoint Point(Hypothesis car, int setup, Check check, ImmutableArray<Repair> repairs)
+    {
+        if (_points.TryGetValue((car.Index, setup), out var known))
+        {
+            return known;
+        }
+
+        if (_points.Count >= MostCars)
+        {
+            _points.Clear();
+            _readers.Clear();
+        }
+
+        var laid = InstrumentReader.TakesPart(check.Probe.Instrument) ? check.Probe : null;
+        return _points[(car.Index, setup)] = _simulator.Simulate(
+            check.Arrangement, Remaining(car.Faults, repairs),
+            new SimulationOptions(car.ThresholdFactor, laid));
+    }
+
+    private int Setup(Check check, ImmutableArray<Repair> repairs)
+    {
+        var key = check.Arrangement.Key;
+        if (InstrumentReader.TakesPart(check.Probe.Instrument))
+        {
+            key += $" [{check.Probe.Instrument} {check.Probe.Red} {check.Probe.Black} {check.Probe.LampWatts}]";
+        }
+
+        key += RepairsKey(repairs);
+        if (!_setups.TryGetValue(key, out var setup))
+        {
+            _setups[key] = setup = _setups.Count;
+        }
+
+        return setup;
+    }
+
+    private static string RepairsKey(ImmutableArray<Repair> repairs) =>
+        repairs.IsDefaultOrEmpty ? "" : " after " + string.Join(", ", repairs.Select(r => r.Id));
+
+    private static double Square(double value) => value * value;
+}

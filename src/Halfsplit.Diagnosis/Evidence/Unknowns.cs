@@ -1,0 +1,58 @@
+using Halfsplit.Circuits.Model;
+using Halfsplit.Diagnosis.Suspects;
+using Halfsplit.Simulation.Compiled;
+using Halfsplit.Simulation.Instruments;
+
+namespace Halfsplit.Diagnosis.Evidence;
+
+/// <summary>
+/// What all readings of one car share without our knowing it: the battery's volts at rest and running, every part's
+/// true resistance, the meter's gain, and where in its cell the severity lies.
+/// </summary>
+public sealed class Unknowns
+{
+    /// <summary>Spread of a battery's rest volts before the posts are read, in volts at 12 V; an assumption.</summary>
+    private const double RestVoltsSpread = 0.35;
+
+    private const double RunningVoltsSpread = 0.3;
+
+    private readonly CircuitNetwork _network;
+    private readonly double _scale;
+
+    public Unknowns(CircuitNetwork network)
+    {
+        ArgumentNullException.ThrowIfNull(network);
+        _network = network;
+        _scale = network.Circuit.Battery.NominalVolts / 12;
+    }
+
+    /// <summary>Number of unknowns.</summary>
+    public int Count => 2 + _network.Branches.Length + 2;
+
+    /// <summary>Turns an instrument's slopes into slopes per standard deviation of each unknown.</summary>
+    /// <param name="raw">First per volt of the battery, then per unit of the logarithm of each branch's ohms.</param>
+    public double[] Scale(
+        ReadOnlySpan<double> raw, double mean, Instrument instrument, Meter meter, Condition condition,
+        SeverityCell? severity)
+    {
+        ArgumentNullException.ThrowIfNull(meter);
+        ArgumentNullException.ThrowIfNull(condition);
+        var slopes = new double[Count];
+        var running = condition.AlternatorVolts is not null;
+        slopes[running ? 1 : 0] = raw[0] * _scale * (running ? RunningVoltsSpread : RestVoltsSpread);
+        for (var i = 0; i < _network.Branches.Length; i++)
+        {
+            slopes[2 + i] = raw[i + 1] * _network.Branches[i].Tolerance;
+        }
+
+        slopes[^2] = mean * meter.GainSpread(instrument);
+        if (severity is not null)
+        {
+            // The branch's healthy tolerance is swallowed by its fault.
+            slopes[2 + severity.Branch] = 0;
+            slopes[^1] = raw[severity.Branch + 1] * severity.LogSpread;
+        }
+
+        return slopes;
+    }
+}

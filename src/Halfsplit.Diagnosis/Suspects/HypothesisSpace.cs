@@ -1,0 +1,250 @@
+using System.Collections.Immutable;
+using Halfsplit.Circuits.Model;
+using Halfsplit.Simulation;
+using Halfsplit.Simulation.Arrangements;
+using Halfsplit.Simulation.Compiled;
+using Halfsplit.Simulation.Faults;
+
+namespace Halfsplit.Diagnosis.Suspects;
+
+/// <summary>
+/// All cars that could stand behind a complaint: every fault mode in every degree that causes it, plus "none of these".
+/// A fault that does not cause the complaint in the simulation is no suspect.
+/// </summary>
+public sealed class HypothesisSpace
+{
+    /// <summary>Chance that a person reports a load as dead that is weak, or the other way round; an assumption.</summary>
+    private const double NearReport = 0.05;
+
+    private static readonly (double Factor, double Weight)[] ThresholdDraws = [(0.87, 0.25), (1, 0.5), (1.13, 0.25)];
+
+    private readonly CircuitSimulator _simulator;
+    private readonly Complaint _complaint;
+
+    private HypothesisSpace(
+        CircuitSimulator simulator, Complaint complaint, ImmutableArray<Suspect> suspects,
+        ImmutableArray<Hypothesis> hypotheses)
+    {
+        _simulator = simulator;
+        _complaint = complaint;
+        Suspects = suspects;
+        Hypotheses = hypotheses;
+    }
+
+    /// <summary>The last is "none of these" in a space of single faults; pairs follow it.</summary>
+    public ImmutableArray<Suspect> Suspects { get; }
+
+    public ImmutableArray<Hypothesis> Hypotheses { get; }
+
+    /// <summary>The single-fault space of a complaint.</summary>
+    public static HypothesisSpace Create(CircuitSimulator simulator, Complaint complaint)
+    {
+        ArgumentNullException.ThrowIfNull(simulator);
+        ArgumentNullException.ThrowIfNull(complaint);
+        var space = new HypothesisSpace(simulator, complaint, [], []);
+        var suspects = ImmutableArray.CreateBuilder<Suspect>();
+        var drafts = new List<Draft>();
+        foreach (var mode in FaultCatalog.For(simulator))
+        {
+            var found = space.Cars(mode);
+            if (found.Count == 0)
+            {
+                continue;
+            }
+
+            var weight = FailureWeights.Of(mode, space.EnvironmentOf(mode));
+            // The weight of a mode is shared among all its degrees, those that cause no complaint included:
+            // a joint that is usually only a little bad is a weaker suspect for a dead load.
+            var share = weight / Math.Max(1, mode.Severities.Length);
+            drafts.AddRange(found.Select(c => new Draft(suspects.Count, [c.Fault], c.Factor, share * c.Weight, c.Cell)));
+            suspects.Add(Suspect.Of(mode));
+        }
+
+        var total = drafts.Sum(d => d.Weight);
+        drafts.Add(new Draft(
+            suspects.Count, [], 1, (total > 0 ? total : 1) * FailureWeights.NoneOfTheseShare, null));
+        suspects.Add(Suspect.None);
+        return new HypothesisSpace(simulator, complaint, suspects.ToImmutable(), Number(drafts, 0));
+    }
+
+    /// <summary>
+    /// Adds pairs of the given suspects' modes, each in a few degrees, that cause the complaint together.
+    /// </summary>
+    public HypothesisSpace WithPairs(IReadOnlyList<FaultMode> modes)
+    {
+        ArgumentNullException.ThrowIfNull(modes);
+        var suspects = Suspects.ToBuilder();
+        var drafts = new List<Draft>();
+        var singles = Suspects.Where(s => s.Modes.Length == 1).ToList();
+        var totalSingle = singles.Sum(s => FailureWeights.Of(s.Modes[0], EnvironmentOf(s.Modes[0])));
+        for (var i = 0; i < modes.Count; i++)
+        {
+            for (var j = i + 1; j < modes.Count; j++)
+            {
+                if (modes[i].Part == modes[j].Part)
+                {
+                    continue;
+                }
+
+                var weight = FailureWeights.PairShare
+                    * FailureWeights.Of(modes[i], EnvironmentOf(modes[i]))
+                    * FailureWeights.Of(modes[j], EnvironmentOf(modes[j])) / Math.Max(1e-9, totalSingle);
+                var firsts = Coarse(modes[i]);
+                var seconds = Coarse(modes[j]);
+                var found = new List<Draft>();
+                foreach (var first in firsts)
+                {
+                    foreach (var second in seconds)
+                    {
+                        ImmutableArray<Fault> faults = [first, second];
+                        var reported = Reported(faults, 1);
+                        if (reported > 0.1)
+                        {
+                            found.Add(new Draft(
+                                suspects.Count, faults, 1, weight / (firsts.Count * seconds.Count) * reported,
+                                Cell(modes[j].Severities.Length > 0 ? modes[j] : modes[i],
+                                    modes[j].Severities.Length > 0 ? second : first, wide: true)));
+                        }
+                    }
+                }
+
+                if (found.Count > 0)
+                {
+                    drafts.AddRange(found);
+                    suspects.Add(Suspect.Of(modes[i], modes[j]));
+                }
+            }
+        }
+
+        return new HypothesisSpace(
+            _simulator, _complaint, suspects.ToImmutable(),
+            Hypotheses.AddRange(Number(drafts, Hypotheses.Length)));
+    }
+
+    private List<(Fault Fault, double Factor, double Weight, SeverityCell? Cell)> Cars(FaultMode mode)
+    {
+        var cars = new List<(Fault, double, double, SeverityCell?)>();
+        foreach (var fault in mode.Faults())
+        {
+            var cell = Cell(mode, fault, wide: false);
+            if (cell is not null && IsNearThreshold(fault))
+            {
+                foreach (var (factor, weight) in ThresholdDraws)
+                {
+                    Add(fault, factor, weight, cell);
+                }
+            }
+            else
+            {
+                Add(fault, 1, 1, cell);
+            }
+        }
+
+        return cars;
+
+        void Add(Fault fault, double factor, double weight, SeverityCell? cell)
+        {
+            var reported = Reported([fault], factor);
+            if (reported > 0)
+            {
+                cars.Add((fault, factor, weight * reported, cell));
+            }
+        }
+    }
+
+    /// <summary>How likely a person with this car comes with this complaint; 0 where they would not.</summary>
+    private double Reported(ImmutableArray<Fault> faults, double factor)
+    {
+        var point = _simulator.Simulate(
+            new Arrangement(_complaint.Condition), faults, new SimulationOptions(factor));
+        if (IsOnFire(point))
+        {
+            return 0;
+        }
+
+        var fares = point.Load(_complaint.Load).Condition;
+        return fares == _complaint.Is ? 1
+            : fares == LoadCondition.Works || _complaint.Is == LoadCondition.Works ? 0 : NearReport;
+    }
+
+    /// <summary>A short with no fuse before it takes the whole battery down: not a car that waits for a meter.</summary>
+    private bool IsOnFire(OperatingPoint point)
+    {
+        var battery = _simulator.Network.Circuit.Battery;
+        return point.HasFault(FaultModes.ShortToGround)
+            && point.Volts(new(battery.Id, "pos")) < 0.7 * battery.NominalVolts;
+    }
+
+    private bool IsNearThreshold(Fault fault)
+    {
+        var arrangement = new Arrangement(_complaint.Condition);
+        var low = _simulator.Simulate(arrangement, [fault], new SimulationOptions(ThresholdDraws[0].Factor));
+        var high = _simulator.Simulate(arrangement, [fault], new SimulationOptions(ThresholdDraws[2].Factor));
+        return !low.HasSameStates(high);
+    }
+
+    private SeverityCell? Cell(FaultMode mode, Fault fault, bool wide)
+    {
+        if (fault.Severity is not { } severity || mode.Unit != SeverityUnit.Ohms)
+        {
+            return null;
+        }
+
+        var index = mode.Severities.IndexOf(severity);
+        var below = index > 0 ? mode.Severities[index - 1] : severity * severity / mode.Severities[Math.Min(1, mode.Severities.Length - 1)];
+        var above = index + 1 < mode.Severities.Length ? mode.Severities[index + 1] : severity * severity / below;
+        // A cell reaches half-way to its neighbours; its spread is that of a uniform one, a little wider so that
+        // neighbouring cells meet without a gap.
+        var width = 0.5 * Math.Log(Math.Max(above, severity * 1.01) / Math.Min(below, severity / 1.01));
+        var spread = 1.2 * width / Math.Sqrt(12) * (wide ? 3 : 1);
+        var network = _simulator.Network;
+        foreach (var branch in network.BranchesOf(mode.Part))
+        {
+            var use = network.Branches[branch].Use;
+            if (use is BranchUse.Coil or BranchUse.Suppression)
+            {
+                continue;
+            }
+
+            var replaces = mode.Mode is FaultModes.Shorted;
+            var own = network.Branches[branch].Ohms;
+            return new SeverityCell(branch, spread * (replaces ? 1 : severity / (own + severity)));
+        }
+
+        return null;
+    }
+
+    private static List<Fault> Coarse(FaultMode mode)
+    {
+        var all = mode.Faults().ToList();
+        if (all.Count <= 3)
+        {
+            return all;
+        }
+
+        return [all[all.Count / 4], all[all.Count / 2], all[^2]];
+    }
+
+    private PlaceEnvironment EnvironmentOf(FaultMode mode)
+    {
+        var circuit = _simulator.Network.Circuit;
+        var place = circuit.Find(mode.Owner)?.Notes.Place
+            ?? circuit.Wires.FirstOrDefault(w => w.Id == mode.Owner)?.Spec.Place;
+        return circuit.FindPlace(place)?.Environment ?? PlaceEnvironment.Dry;
+    }
+
+    private static ImmutableArray<Hypothesis> Number(List<Draft> drafts, int first)
+    {
+        var numbered = ImmutableArray.CreateBuilder<Hypothesis>(drafts.Count);
+        foreach (var draft in drafts)
+        {
+            numbered.Add(new Hypothesis(
+                first + numbered.Count, draft.Suspect, draft.Faults, draft.Factor, Math.Log(draft.Weight), draft.Cell));
+        }
+
+        return numbered.ToImmutable();
+    }
+
+    private sealed record Draft(
+        int Suspect, ImmutableArray<Fault> Faults, double Factor, double Weight, SeverityCell? Cell);
+}

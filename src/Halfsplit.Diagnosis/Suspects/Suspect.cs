@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+using Halfsplit.Simulation.Faults;
+
+namespace Halfsplit.Diagnosis.Suspects;
+
+/// <summary>A part and a way it can fail, two of those at once, or "none of these".</summary>
+/// <param name="Id">"G2 resistive", "K1 coil open", "M1 open + C3.4 resistive", "none of these".</param>
+/// <param name="Modes">The fault modes that make it: one, two, or none.</param>
+public sealed record Suspect(string Id, ImmutableArray<FaultMode> Modes)
+{
+    public const string NoneId = "none of these";
+
+    public static Suspect None { get; } = new(NoneId, []);
+
+    public static Suspect Of(FaultMode mode)
+    {
+        ArgumentNullException.ThrowIfNull(mode);
+        return new Suspect(mode.Id, [mode]);
+    }
+
+    public static Suspect Of(FaultMode first, FaultMode second)
+    {
+        ArgumentNullException.ThrowIfNull(first);
+        ArgumentNullException.ThrowIfNull(second);
+        return new Suspect($"{first.Id} + {second.Id}", [first, second]);
+    }
+
+    public bool IsNone => Modes.Length == 0;
+
+    public bool Equals(Suspect? other) => other is not null && Id == other.Id;
+
+    public override int GetHashCode() => Id.GetHashCode(StringComparison.Ordinal);
+}
+
+/// <summary>A suspect in one degree of severity and one draw of the thresholds: a car that can be simulated.</summary>
+/// <param name="Index">Position among all hypotheses; stable within an investigation.</param>
+/// <param name="Suspect">Index of the suspect.</param>
+/// <param name="Faults">What is wrong; empty for "none of these".</param>
+/// <param name="ThresholdFactor">Multiplies relay, motor and fuse thresholds.</param>
+/// <param name="LogPrior">Natural logarithm of its weight before any reading, complaint included.</param>
+/// <param name="Severity">How its readings move within its cell of severity; null where it has no degree.</param>
+public sealed record Hypothesis(
+    int Index, int Suspect, ImmutableArray<Fault> Faults, double ThresholdFactor, double LogPrior, SeverityCell? Severity)
+{
+    public bool IsNone => Faults.Length == 0;
+}
+
+/// <summary>
+/// The severity as an unknown inside its cell: which branch's ohms it moves, and by how much of their logarithm.
+/// </summary>
+/// <param name="Branch">Index of the branch.</param>
+/// <param name="LogSpread">One standard deviation of the natural logarithm of the branch's ohms.</param>
+public sealed record SeverityCell(int Branch, double LogSpread);
