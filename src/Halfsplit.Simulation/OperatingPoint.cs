@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Halfsplit.Circuits.Model;
+using Halfsplit.Simulation.Arrangements;
 using Halfsplit.Simulation.Compiled;
 using Halfsplit.Simulation.Devices;
 using Halfsplit.Simulation.Settling;
@@ -39,6 +40,22 @@ public sealed class OperatingPoint
     {
         var found = Network.BranchesOf(wire);
         return found.Length == 0 ? 0 : Run.Amps(found[0]);
+    }
+
+    /// <summary>Amps through a jumper that is part of the arrangement; 0 if there is no such jumper.</summary>
+    public double LaidAmps(Jumper jumper)
+    {
+        var from = Network.NodeOf(jumper.From);
+        var to = Network.NodeOf(jumper.To);
+        for (var i = 0; i < Run.Attachments.Length; i++)
+        {
+            if (Run.Attachments[i].From == from && Run.Attachments[i].To == to)
+            {
+                return (Run.Volts(from) - Run.Volts(to)) / Run.AttachmentOhms[i];
+            }
+        }
+
+        return 0;
     }
 
     /// <summary>Ohms of a branch in its present state.</summary>

@@ -38,7 +38,7 @@ public sealed partial class CheckCatalog
             if (body is not null && point.Node != body.Node)
             {
                 AddVolts(arrangement, point.Terminal, body.Terminal);
-                if (_options.HasTestLamp && arrangement.Condition != _keyOff)
+                if (!everywhere && _options.HasTestLamp && arrangement.Condition != _keyOff)
                 {
                     Add(CheckKind.Reading, CheckSubject.LampGlow, arrangement, Instrument.TestLamp, null, point.Terminal, body.Terminal);
                 }

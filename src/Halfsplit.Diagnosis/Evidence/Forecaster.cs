@@ -89,7 +89,7 @@ public sealed class Forecaster
     {
         ArgumentNullException.ThrowIfNull(car);
         ArgumentNullException.ThrowIfNull(check);
-        return Point(car, Setup(check, repairs, out _), check, repairs);
+        return Point(car, Setup(check, repairs), check, repairs);
     }
 
     /// <summary>What is left wrong after repairs.</summary>

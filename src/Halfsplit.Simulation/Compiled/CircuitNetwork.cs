@@ -67,6 +67,35 @@ public sealed class CircuitNetwork
     public ReadOnlySpan<int> BranchesOf(string target) =>
         _byTarget.TryGetValue(target, out var found) ? found : [];
 
+    /// <summary>True if only wires, plugs and sockets lie between two terminals: what loads one loads the other.</summary>
+    public bool IsFedThroughSmallParts(TerminalName first, TerminalName second)
+    {
+        var goal = NodeOf(second);
+        var seen = new HashSet<int> { NodeOf(first) };
+        var queue = new Queue<int>(seen);
+        while (queue.TryDequeue(out var node))
+        {
+            if (node == goal)
+            {
+                return true;
+            }
+
+            foreach (var branch in Branches)
+            {
+                if (branch.Use is BranchUse.Wire or BranchUse.Cavity or BranchUse.Socket && (branch.From == node || branch.To == node))
+                {
+                    var other = branch.From == node ? branch.To : branch.From;
+                    if (other >= 0 && seen.Add(other))
+                    {
+                        queue.Enqueue(other);
+                    }
+                }
+            }
+        }
+
+        return false;
+    }
+
     /// <summary>The solver's shape with extra branches laid on (jumpers, shorts, lamps).</summary>
     internal NetworkShape ShapeWith(ReadOnlySpan<Attachment> attachments)
     {

@@ -1,0 +1,204 @@
+namespace Halfsplit.Diagnosis.Evidence;
+
+/// <summary>
+/// The probability of several displayed numbers at once under one car: jointly Gaussian through the shared unknowns,
+/// with up to two readings at a time allowed to be slips. A probability of display counts, never a density, so that it
+/// can stand beside a broad likelihood. The order of readings does not matter.
+/// </summary>
+internal sealed class JointLikelihood
+{
+    /// <summary>Chance that a reading is a slip: wrong pin, poor contact, wrong unit; an assumption.</summary>
+    public const double SlipOdds = 0.02;
+
+    private double[] _factor = [];
+    private double[] _precision = [];
+    private double[] _residual = [];
+    private double[] _weighted = [];
+
+    /// <summary>
+    /// Natural logarithm of the probability of the counts.
+    /// </summary>
+    /// <param name="readings">The numbers, with their display steps and their broad log probabilities.</param>
+    /// <param name="forecasts">What this car predicts for each.</param>
+    public double Log(ReadOnlySpan<NumberRead> readings, ReadOnlySpan<Forecast> forecasts)
+    {
+        var n = readings.Length;
+        if (n == 0)
+        {
+            return 0;
+        }
+
+        Prepare(n);
+        Covariance(readings, forecasts);
+        var logDeterminant = Invert(n);
+        var quadratic = 0.0;
+        var logSteps = 0.0;
+        for (var i = 0; i < n; i++)
+        {
+            var sum = 0.0;
+            for (var j = 0; j < n; j++)
+            {
+                sum += _precision[(i * n) + j] * _residual[j];
+            }
+
+            _weighted[i] = sum;
+            quadratic += sum * _residual[i];
+            logSteps += Math.Log(readings[i].Step);
+        }
+
+        var all = (-0.5 * (quadratic + logDeterminant + (n * Math.Log(2 * Math.PI)))) + logSteps;
+        return WithSlips(readings, all);
+    }
+
+    /// <summary>Sums over no slip, each single one, each pair.</summary>
+    private double WithSlips(ReadOnlySpan<NumberRead> readings, double all)
+    {
+        var n = readings.Length;
+        var slip = Math.Log(SlipOdds / (1 - SlipOdds));
+        var total = all;
+        for (var i = 0; i < n; i++)
+        {
+            var single = all + WithoutOne(n, i, readings[i].Step) + slip + readings[i].LogBroad;
+            total = LogAdd(total, single);
+            for (var j = i + 1; j < n; j++)
+            {
+                var pair = all + WithoutTwo(n, i, j, readings[i].Step, readings[j].Step) + (2 * slip)
+                    + readings[i].LogBroad + readings[j].LogBroad;
+                total = LogAdd(total, pair);
+            }
+        }
+
+        return total + (n * Math.Log(1 - SlipOdds));
+    }
+
+    /// <summary>
+    /// What dropping one reading adds to the logarithm: minus its log probability given the others, which the precision
+    /// matrix holds (conditional variance 1/P_ii, conditional residual (P·e)_i / P_ii).
+    /// </summary>
+    private double WithoutOne(int n, int i, double step)
+    {
+        var p = _precision[(i * n) + i];
+        var e = _weighted[i] / p;
+        return 0.5 * ((e * e * p) - Math.Log(p) + Math.Log(2 * Math.PI)) - Math.Log(step);
+    }
+
+    private double WithoutTwo(int n, int i, int j, double stepI, double stepJ)
+    {
+        var a = _precision[(i * n) + i];
+        var b = _precision[(i * n) + j];
+        var d = _precision[(j * n) + j];
+        var determinant = (a * d) - (b * b);
+        var u = _weighted[i];
+        var v = _weighted[j];
+        var quadratic = ((d * u * u) - (2 * b * u * v) + (a * v * v)) / determinant;
+        return (0.5 * (quadratic - Math.Log(determinant))) + Math.Log(2 * Math.PI) - Math.Log(stepI) - Math.Log(stepJ);
+    }
+
+    private void Prepare(int n)
+    {
+        if (_residual.Length < n)
+        {
+            _factor = new double[n * n];
+            _precision = new double[n * n];
+            _residual = new double[n];
+            _weighted = new double[n];
+        }
+    }
+
+    private void Covariance(ReadOnlySpan<NumberRead> readings, ReadOnlySpan<Forecast> forecasts)
+    {
+        var n = readings.Length;
+        for (var i = 0; i < n; i++)
+        {
+            _residual[i] = readings[i].Value - forecasts[i].Mean;
+            for (var j = 0; j <= i; j++)
+            {
+                var sum = Dot(forecasts[i].Slopes, forecasts[j].Slopes);
+                if (i == j)
+                {
+                    // The display's step enters so that no count can have a probability above one.
+                    sum += forecasts[i].OwnVariance + (readings[i].Step * readings[i].Step / (2 * Math.PI));
+                }
+
+                _factor[(i * n) + j] = sum;
+            }
+        }
+    }
+
+    private static double Dot(double[] a, double[] b)
+    {
+        var sum = 0.0;
+        for (var k = 0; k < a.Length; k++)
+        {
+            sum += a[k] * b[k];
+        }
+
+        return sum;
+    }
+
+    /// <summary>Cholesky factor, then the inverse; returns the logarithm of the determinant.</summary>
+    private double Invert(int n)
+    {
+        var logDeterminant = 0.0;
+        for (var j = 0; j < n; j++)
+        {
+            for (var i = j; i < n; i++)
+            {
+                var sum = _factor[(i * n) + j];
+                for (var k = 0; k < j; k++)
+                {
+                    sum -= _factor[(i * n) + k] * _factor[(j * n) + k];
+                }
+
+                // Positive by construction: every diagonal carries its reading's own variance.
+                _factor[(i * n) + j] = i == j ? Math.Sqrt(Math.Max(sum, 1e-18)) : sum / _factor[(j * n) + j];
+            }
+
+            logDeterminant += 2 * Math.Log(_factor[(j * n) + j]);
+        }
+
+        for (var column = 0; column < n; column++)
+        {
+            SolveColumn(n, column);
+        }
+
+        return logDeterminant;
+    }
+
+    private void SolveColumn(int n, int column)
+    {
+        for (var i = 0; i < n; i++)
+        {
+            var sum = i == column ? 1.0 : 0.0;
+            for (var k = 0; k < i; k++)
+            {
+                sum -= _factor[(i * n) + k] * _precision[(k * n) + column];
+            }
+
+            _precision[(i * n) + column] = sum / _factor[(i * n) + i];
+        }
+
+        for (var i = n - 1; i >= 0; i--)
+        {
+            var sum = _precision[(i * n) + column];
+            for (var k = i + 1; k < n; k++)
+            {
+                sum -= _factor[(k * n) + i] * _precision[(k * n) + column];
+            }
+
+            _precision[(i * n) + column] = sum / _factor[(i * n) + i];
+        }
+    }
+
+    internal static double LogAdd(double a, double b)
+    {
+        var high = Math.Max(a, b);
+        return double.IsNegativeInfinity(high) ? high : high + Math.Log(Math.Exp(a - high) + Math.Exp(b - high));
+    }
+}
+
+/// <summary>A number as it was read.</summary>
+/// <param name="Value">In the SI unit.</param>
+/// <param name="Step">The display's step, or the last digit typed if that is coarser.</param>
+/// <param name="LogBroad">Log probability of this count when nothing definite is known.</param>
+internal readonly record struct NumberRead(double Value, double Step, double LogBroad);

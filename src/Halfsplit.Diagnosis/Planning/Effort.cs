@@ -1,0 +1,186 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using Halfsplit.Circuits.Data;
+using Halfsplit.Circuits.Messages;
+using Halfsplit.Circuits.Model;
+using Halfsplit.Diagnosis.Checks;
+using Halfsplit.Simulation.Instruments;
+
+namespace Halfsplit.Diagnosis.Planning;
+
+/// <summary>The minutes a check takes from where the car stands now, and the steps of the way there.</summary>
+/// <param name="Minutes">All of it: access, changes, the reading itself.</param>
+/// <param name="Steps">In the order in which they are done.</param>
+public sealed record Effort(double Minutes, ImmutableArray<Message> Steps)
+{
+    private static readonly FrozenDictionary<string, double> Table = DataFile
+        .Read(typeof(Effort).Assembly, "minutes.csv")
+        .ToFrozenDictionary(r => r.Text("action"), r => r.Number("minutes"), StringComparer.Ordinal);
+
+    /// <summary>The effort of one check.</summary>
+    public static Effort Of(Circuit circuit, DiagnosisOptions options, Position from, Check check)
+    {
+        ArgumentNullException.ThrowIfNull(circuit);
+        ArgumentNullException.ThrowIfNull(options);
+        ArgumentNullException.ThrowIfNull(from);
+        ArgumentNullException.ThrowIfNull(check);
+        var tally = new Tally();
+        Open(circuit, from, check, tally);
+        Rearrange(circuit, options, from, check, tally);
+        SetUp(circuit, options, from, check, tally);
+        return new Effort(Math.Round(tally.Minutes, 2), [.. tally.Steps]);
+    }
+
+    /// <summary>Minutes of one kind of action.</summary>
+    public static double Minute(string action) => Table[action];
+
+    private static void Open(Circuit circuit, Position from, Check check, Tally tally)
+    {
+        foreach (var name in Access.PlacesOf(circuit, check).Except(from.Arrangement.Opened))
+        {
+            var place = circuit.FindPlace(name)!;
+            var tools = place.Tools.Length == 0 ? new Message("step.no-tools") : new Message("step.tools", string.Join(", ", place.Tools));
+            tally.Add(place.OpenMinutes, new Message("step.open", name, tools));
+        }
+    }
+
+    private static void Rearrange(Circuit circuit, DiagnosisOptions options, Position from, Check check, Tally tally)
+    {
+        var now = from.Arrangement;
+        var then = check.Arrangement;
+        var changes = !now.Unplugged.SetEquals(then.Unplugged) || !now.Removed.SetEquals(then.Removed)
+            || !now.Jumpers.SequenceEqual(then.Jumpers);
+        var rest = CheckCatalog.RestCondition(circuit);
+        var condition = now.Condition;
+        if (changes && condition != rest)
+        {
+            tally.Add(Table["turn-key"], new Message("step.condition", rest));
+            condition = rest;
+        }
+
+        foreach (var jumper in now.Jumpers.Except(then.Jumpers))
+        {
+            tally.Add(Table["jumper"] / 2, new Message("step.jumper-off", jumper.From, jumper.To));
+        }
+
+        foreach (var part in now.Removed.Except(then.Removed))
+        {
+            tally.Add(Table["refit"], new Message("step.refit", Describe.Part(circuit, part)));
+        }
+
+        foreach (var part in now.Unplugged.Except(then.Unplugged))
+        {
+            tally.Add(Table["plug"], new Message("step.plug", Describe.Part(circuit, part)));
+        }
+
+        foreach (var part in then.Unplugged.Except(now.Unplugged))
+        {
+            tally.Add(Table["unplug"], new Message("step.unplug", Describe.Part(circuit, part)));
+        }
+
+        foreach (var part in then.Removed.Except(now.Removed))
+        {
+            tally.Add(Table["pull"], new Message("step.remove", Describe.Part(circuit, part)));
+        }
+
+        foreach (var jumper in then.Jumpers.Except(now.Jumpers))
+        {
+            tally.Add(Table["jumper"], new Message("step.jumper", jumper.From, jumper.To));
+        }
+
+        EnterCondition(circuit, options, condition, then.Condition, tally);
+    }
+
+    private static void EnterCondition(
+        Circuit circuit, DiagnosisOptions options, string now, string then, Tally tally)
+    {
+        var condition = circuit.FindCondition(then)!;
+        if (condition.NeedsHelper)
+        {
+            // It ends by itself, so every reading needs it anew: someone else's hand, or a meter that holds its maximum.
+            tally.Add(Table["timed-condition"] + (options.Helper ? 0 : Table["timed-alone"]), new Message(
+                options.Helper ? "step.condition-helper" : "step.condition-alone", then));
+        }
+        else if (now != then)
+        {
+            tally.Add(Table["turn-key"], new Message("step.condition", then));
+        }
+    }
+
+    private static void SetUp(Circuit circuit, DiagnosisOptions options, Position from, Check check, Tally tally)
+    {
+        var probe = check.Probe;
+        if (probe.Instrument is not (Instrument.Eye or Instrument.Ear) && from.Instrument != probe.Instrument)
+        {
+            tally.Add(Table["meter-setting"], new Message("step.setting", new Message($"instrument.{probe.Instrument.Name()}")));
+        }
+
+        if (probe.Black is { } black && from.Black != black)
+        {
+            tally.Add(Table["move-black"], null);
+        }
+
+        if (NeedsLongLead(circuit, check))
+        {
+            tally.Add(Table["long-lead"], null);
+        }
+
+        tally.Add(Table[ActionOf(check)], Action(circuit, check));
+    }
+
+    private static bool NeedsLongLead(Circuit circuit, Check check)
+    {
+        if (check.Probe is not { Red: { } red, Black: { } black } || black.Part == Metal.Body)
+        {
+            return false;
+        }
+
+        double Reach(string part) => circuit.FindPlace(circuit.Find(part)?.Notes.Place)?.Reach ?? 0;
+        return Math.Abs(Reach(red.Part) - Reach(black.Part)) > 1.5;
+    }
+
+    private static string ActionOf(Check check) => check.Subject switch
+    {
+        CheckSubject.LampGlow => check.Probe.LampWatts is null ? "test-lamp" : "substitute-load",
+        CheckSubject.Number when check.Probe.Instrument == Instrument.AmpsClamp => "clamp",
+        CheckSubject.Number when check.Probe.Instrument == Instrument.AmpsInline => "inline",
+        CheckSubject.Number or CheckSubject.Buzzer => "read",
+        CheckSubject.LoadWork or CheckSubject.RelayClick => "listen",
+        CheckSubject.Wiggle => "wiggle",
+        CheckSubject.ScanCommand => "scan-tool",
+        CheckSubject.BenchRelay => "bench-relay",
+        CheckSubject.SwapRelay => "swap-relay",
+        _ => "look",
+    };
+
+    private static Message Action(Circuit circuit, Check check)
+    {
+        var probe = check.Probe;
+        return probe switch
+        {
+            { Red: { } red, Black: { } black } when check.Subject == CheckSubject.LampGlow => new Message(
+                "action.lamp", Describe.Terminal(circuit, red, check.Arrangement), Describe.Terminal(circuit, black, check.Arrangement),
+                probe.LampWatts is { } watts ? new Message("lamp.watts", watts) : new Message("lamp.test")),
+            { Red: { } red, Black: { } black } => new Message(
+                "action.leads", Describe.Terminal(circuit, red, check.Arrangement), Describe.Terminal(circuit, black, check.Arrangement)),
+            { Instrument: Instrument.AmpsClamp, About: { } wire } => new Message("action.clamp", Describe.Target(circuit, wire)),
+            { About: { } about } => new Message($"action.{Describe.SubjectKey(check.Subject)}", Describe.Target(circuit, about)),
+            _ => new Message("action.none"),
+        };
+    }
+
+    private sealed class Tally
+    {
+        public double Minutes { get; private set; }
+        public List<Message> Steps { get; } = [];
+
+        public void Add(double minutes, Message? step)
+        {
+            Minutes += minutes;
+            if (step is not null)
+            {
+                Steps.Add(step);
+            }
+        }
+    }
+}

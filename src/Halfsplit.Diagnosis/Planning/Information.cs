@@ -1,0 +1,136 @@
+using Halfsplit.Diagnosis.Evidence;
+using Halfsplit.Diagnosis.Checks;
+
+namespace Halfsplit.Diagnosis.Planning;
+
+/// <summary>How many bits about the class of the fault an answer to a check is expected to bring.</summary>
+internal static class Information
+{
+    /// <summary>Most bins a number is cut into, between the predicted clusters.</summary>
+    private const int MostBins = 12;
+
+    /// <summary>Chance that the answer is a slip and says nothing.</summary>
+    private const double Slip = 0.03;
+
+    /// <summary>Expected bits; never negative.</summary>
+    public static double Bits(Partition partition, Check check, ReadOnlySpan<Forecast> forecasts)
+    {
+        var outcomes = Outcomes(check, forecasts, out var count);
+        if (count < 2)
+        {
+            return 0;
+        }
+
+        var joint = new double[count, partition.ClassCount];
+        for (var car = 0; car < forecasts.Length; car++)
+        {
+            for (var outcome = 0; outcome < count; outcome++)
+            {
+                var odds = ((1 - Slip) * outcomes[(car * count) + outcome]) + (Slip / count);
+                joint[outcome, partition.Classes[car]] += partition.Weights[car] * odds;
+            }
+        }
+
+        var left = 0.0;
+        Span<double> column = stackalloc double[partition.ClassCount];
+        for (var outcome = 0; outcome < count; outcome++)
+        {
+            var total = 0.0;
+            for (var c = 0; c < column.Length; c++)
+            {
+                column[c] = joint[outcome, c];
+                total += column[c];
+            }
+
+            left += total * Partition.EntropyOf(column);
+        }
+
+        return Math.Max(0, partition.Entropy - left);
+    }
+
+    /// <summary>Probability of each outcome for each car, row by row.</summary>
+    private static double[] Outcomes(Check check, ReadOnlySpan<Forecast> forecasts, out int count)
+    {
+        if (check.Answers.Length > 0)
+        {
+            return Words(check.Answers.Length, forecasts, out count);
+        }
+
+        var cuts = Cuts(forecasts);
+        var ohms = check.Probe.Instrument == Simulation.Instruments.Instrument.Ohms;
+        count = cuts.Length + 1 + (ohms ? 1 : 0);
+        var odds = new double[forecasts.Length * count];
+        for (var car = 0; car < forecasts.Length; car++)
+        {
+            var row = odds.AsSpan(car * count, count);
+            var forecast = forecasts[car];
+            if (forecast.IsBroad)
+            {
+                row.Fill(1.0 / count);
+                continue;
+            }
+
+            var spread = Math.Max(1e-9, forecast.Spread);
+            var below = 0.0;
+            for (var i = 0; i < cuts.Length; i++)
+            {
+                var next = Normal.Below((cuts[i] - forecast.Mean) / spread);
+                row[i] = (1 - forecast.OverLimit) * Math.Max(0, next - below);
+                below = next;
+            }
+
+            row[cuts.Length] = (1 - forecast.OverLimit) * (1 - below);
+            if (ohms)
+            {
+                row[^1] = forecast.OverLimit;
+            }
+        }
+
+        return odds;
+    }
+
+    private static double[] Words(int groups, ReadOnlySpan<Forecast> forecasts, out int count)
+    {
+        count = groups;
+        var odds = new double[forecasts.Length * groups];
+        for (var car = 0; car < forecasts.Length; car++)
+        {
+            for (var i = 0; i < groups; i++)
+            {
+                odds[(car * groups) + i] = forecasts[car].IsBroad || forecasts[car].Groups.Length != groups
+                    ? 1.0 / groups
+                    : forecasts[car].Groups[i];
+            }
+        }
+
+        return odds;
+    }
+
+    /// <summary>Cuts in the widest gaps between predicted means, measured in their spreads.</summary>
+    private static double[] Cuts(ReadOnlySpan<Forecast> forecasts)
+    {
+        var sorted = new List<(double Mean, double Spread)>();
+        foreach (var forecast in forecasts)
+        {
+            if (!forecast.IsBroad && forecast.OverLimit < 0.5)
+            {
+                sorted.Add((forecast.Mean, Math.Max(1e-9, forecast.Spread)));
+            }
+        }
+
+        sorted.Sort();
+        var gaps = new List<(double Size, double Cut)>();
+        for (var i = 1; i < sorted.Count; i++)
+        {
+            var spread = sorted[i].Spread + sorted[i - 1].Spread;
+            var gap = (sorted[i].Mean - sorted[i - 1].Mean) / spread;
+            if (gap > 0.2)
+            {
+                // Between two clusters, nearer to the sharper one.
+                gaps.Add((gap, ((sorted[i].Mean * sorted[i - 1].Spread) + (sorted[i - 1].Mean * sorted[i].Spread)) / spread));
+            }
+        }
+
+        return [.. gaps.OrderByDescending(g => g.Size).ThenBy(g => g.Cut).Take(MostBins - 1).Select(g => g.Cut).Order()];
+    }
+}

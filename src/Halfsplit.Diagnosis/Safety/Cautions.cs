@@ -1,0 +1,91 @@
+using System.Collections.Immutable;
+using Halfsplit.Circuits.Model;
+using Halfsplit.Circuits.Messages;
+using Halfsplit.Diagnosis.Checks;
+using Halfsplit.Diagnosis.Planning;
+
+namespace Halfsplit.Diagnosis.Safety;
+
+/// <summary>Which cautions a person must see before a step.</summary>
+public static class Cautions
+{
+    private static readonly ImmutableHashSet<string> NeverProbed = ["airbag", "high voltage"];
+
+    private static readonly ImmutableHashSet<string> Known =
+        ["fuel vapour", "moving parts", "hot parts", "airbag", "high voltage", "battery gas"];
+
+    /// <summary>Parts that no lead may touch at any price.</summary>
+    public static bool ForbidProbing(Circuit circuit, Part part)
+    {
+        ArgumentNullException.ThrowIfNull(circuit);
+        ArgumentNullException.ThrowIfNull(part);
+        // A place may be near an airbag; the part itself must not be one.
+        return part.Notes.Cautions.Any(NeverProbed.Contains);
+    }
+
+    /// <summary>Cautions of a check, most general first, each once.</summary>
+    public static ImmutableArray<Message> For(Circuit circuit, Position from, Check check)
+    {
+        ArgumentNullException.ThrowIfNull(circuit);
+        ArgumentNullException.ThrowIfNull(from);
+        ArgumentNullException.ThrowIfNull(check);
+        var names = new List<string>();
+        foreach (var place in Access.PlacesOf(circuit, check))
+        {
+            names.AddRange(circuit.FindPlace(place)!.Cautions);
+        }
+
+        foreach (var part in Access.PartsOf(circuit, check))
+        {
+            names.AddRange(part.Notes.Cautions);
+        }
+
+        var cautions = names.Distinct(StringComparer.Ordinal).Select(Of).ToList();
+        var condition = circuit.FindCondition(check.Arrangement.Condition);
+        if (condition is { StarterAmps: not null } || circuit.Parts.OfType<Starter>().Any() && condition is { NeedsHelper: true })
+        {
+            cautions.Add(new Message("caution.cranking"));
+        }
+
+        if (condition is { EngineTurns: true } or { AlternatorVolts: not null })
+        {
+            cautions.Add(new Message("caution.engine-running"));
+        }
+
+        if (check.Arrangement.Jumpers.Length > 0)
+        {
+            cautions.Add(new Message("caution.jumper"));
+        }
+
+        if (check.Probe.Instrument is Simulation.Instruments.Instrument.Ohms or Simulation.Instruments.Instrument.Continuity)
+        {
+            cautions.Add(new Message("caution.ohms"));
+        }
+
+        if (check.Probe.Instrument == Simulation.Instruments.Instrument.AmpsInline)
+        {
+            cautions.Add(new Message("caution.inline"));
+        }
+
+        if (check.Subject == CheckSubject.SwapRelay)
+        {
+            cautions.Add(new Message("caution.swap-relay"));
+        }
+
+        if (check.Kind == CheckKind.Repair)
+        {
+            cautions.Add(new Message("caution.repair"));
+        }
+
+        return [.. cautions.Distinct()];
+    }
+
+    /// <summary>The text of a caution's name; a name of the sheet's own is shown as it is.</summary>
+    public static Message Of(string name)
+    {
+        ArgumentNullException.ThrowIfNull(name);
+        return Known.Contains(name)
+            ? new Message("caution." + name.Replace(' ', '-'))
+            : new Message("caution.other", name);
+    }
+}
