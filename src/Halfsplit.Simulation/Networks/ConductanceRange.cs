@@ -9,7 +9,7 @@ namespace Halfsplit.Simulation.Networks;
 /// </summary>
 public static class ConductanceRange
 {
-    /// <summary>The smallest conductance other than zero, in siemens.</summary>
+    /// <summary>The smallest conductance in siemens that counts; what is less is zero.</summary>
     public const double Smallest = 1e-30;
 
     /// <summary>The largest conductance in siemens; also the largest injected current in amperes.</summary>
@@ -21,20 +21,15 @@ public static class ConductanceRange
     private static readonly ulong SmallestBits = BitConverter.DoubleToUInt64Bits(Smallest);
     private static readonly ulong Width = BitConverter.DoubleToUInt64Bits(Largest) - SmallestBits;
 
-    /// <summary>True for zero and for every value from <see cref="Smallest"/> to <see cref="Largest"/>.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static bool Holds(double siemens) =>
-        // Positive doubles sort like their bits, so one comparison rejects negative, infinite and undefined values.
-        BitConverter.DoubleToUInt64Bits(siemens) - SmallestBits <= Width || siemens == 0;
+    /// <summary>True for every value from zero to <see cref="Largest"/>.</summary>
+    public static bool Holds(double siemens) => siemens is >= 0 and <= Largest;
 
-    internal static void CheckLeaks(ReadOnlySpan<double> leaks)
-    {
-        for (var node = 0; node < leaks.Length; node++)
-        {
-            if (!Holds(leaks[node]))
-                Refuse("leak of node", node, leaks[node], nameof(leaks));
-        }
-    }
+    /// <summary>The value that counts: itself, or zero if it is less than <see cref="Smallest"/>.</summary>
+    /// <exception cref="ArgumentException">The value is negative, not a number, or more than <see cref="Largest"/>.</exception>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal static double Take(double siemens, string what, int index, string argument) =>
+        // Positive doubles sort like their bits, so one comparison settles almost every value.
+        BitConverter.DoubleToUInt64Bits(siemens) - SmallestBits <= Width ? siemens : TakeRare(siemens, what, index, argument);
 
     internal static void CheckCurrents(ReadOnlySpan<double> injected)
     {
@@ -45,7 +40,14 @@ public static class ConductanceRange
         }
     }
 
-    internal static void Refuse(string what, int index, double value, string argument) =>
+    private static double TakeRare(double siemens, string what, int index, string argument)
+    {
+        if (!Holds(siemens))
+            Refuse(what, index, siemens, argument);
+        return 0;
+    }
+
+    private static void Refuse(string what, int index, double value, string argument) =>
         throw new ArgumentException(
             string.Create(CultureInfo.InvariantCulture, $"The {what} {index} is {value:R}, which no network can have."),
             argument);

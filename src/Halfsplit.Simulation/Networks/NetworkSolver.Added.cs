@@ -30,8 +30,7 @@ public sealed partial class NetworkSolver
         {
             NetworkShape.CheckEnd(added[index].From, plan.NodeCount, "added branch", index, nameof(added));
             NetworkShape.CheckEnd(added[index].To, plan.NodeCount, "added branch", index, nameof(added));
-            if (!ConductanceRange.Holds(added[index].Conductance))
-                ConductanceRange.Refuse("conductance of added branch", index, added[index].Conductance, nameof(added));
+            ConductanceRange.Take(added[index].Conductance, "conductance of added branch", index, nameof(added));
         }
 
         TakeCurrents(injected, volts);

@@ -24,14 +24,13 @@ public sealed partial class NetworkSolver
         {
             if ((uint)branch >= (uint)given.Length)
                 throw new ArgumentException("There is no such branch to change.", nameof(changedBranches));
-            if (!ConductanceRange.Holds(branchConductance[branch]))
-                ConductanceRange.Refuse("conductance of branch", branch, branchConductance[branch], nameof(branchConductance));
+            TakeBranch(branchConductance, branch);
         }
 
         var length = 0;
         foreach (var branch in changedBranches)
         {
-            given[branch] = branchConductance[branch];
+            given[branch] = TakeBranch(branchConductance, branch);
             var slot = plan.Slot[branch];
             if (slot < plan.EntryCount)
                 length = FollowUp(plan.Owner[slot], length);

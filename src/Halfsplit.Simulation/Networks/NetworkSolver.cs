@@ -63,21 +63,24 @@ public sealed partial class NetworkSolver
         CheckLength(branchConductance.Length, given.Length, "branch conductances", nameof(branchConductance));
         CheckLength(leak.Length, givenLeak.Length, "leaks", nameof(leak));
         hasFactor = false;
-        ConductanceRange.CheckLeaks(leak);
         Array.Clear(value, 0, plan.EntryCount);
-        leak.CopyTo(value.AsSpan(LeakStart));
-        leak.CopyTo(givenLeak);
-        branchConductance.CopyTo(given);
+        var leaks = value.AsSpan(LeakStart, leak.Length);
+        for (var node = 0; node < leaks.Length; node++)
+            leaks[node] = ConductanceRange.Take(leak[node], "leak of node", node, nameof(leak));
+        leaks.CopyTo(givenLeak);
         var slot = plan.Slot;
         var values = value;
+        var kept = given;
         for (var branch = 0; branch < slot.Length; branch++)
         {
-            var conductance = branchConductance[branch];
-            if (!ConductanceRange.Holds(conductance))
-                ConductanceRange.Refuse("conductance of branch", branch, conductance, nameof(branchConductance));
+            var conductance = TakeBranch(branchConductance, branch);
+            kept[branch] = conductance;
             values[slot[branch]] += conductance;
         }
     }
+
+    private static double TakeBranch(ReadOnlySpan<double> branchConductance, int branch) =>
+        ConductanceRange.Take(branchConductance[branch], "conductance of branch", branch, nameof(branchConductance));
 
     private void RequireFactor()
     {
