@@ -21,9 +21,11 @@ public sealed record SimulationOptions(double ThresholdFactor = 1, Probe? Laid =
 /// </summary>
 public sealed class CircuitSimulator(CircuitNetwork network, Meter? meter = null)
 {
-    private const int MostHistories = 4096;
+    /// <summary>How many cars' settled conditions are kept for re-use; neighbours in time ask for the same ones.</summary>
+    private const int MostCars = 24;
 
-    private readonly Dictionary<string, int[]> _histories = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Car> _cars = new(StringComparer.Ordinal);
+    private readonly Queue<string> _oldest = new();
     private readonly Meter _meter = meter ?? Meter.Default;
 
     public CircuitNetwork Network => network;
@@ -40,16 +42,21 @@ public sealed class CircuitSimulator(CircuitNetwork network, Meter? meter = null
         options ??= new SimulationOptions();
         var target = network.Circuit.FindCondition(arrangement.Condition)
             ?? throw new ArgumentException($"The circuit has no condition \"{arrangement.Condition}\".", nameof(arrangement));
-        var state = History(faults, options.ThresholdFactor);
-        Attachment[] laid = options.Laid is { } probe ? [InstrumentReader.Lay(network, probe, _meter)] : [];
-        OperatingPoint? point = null;
-        foreach (var condition in Chain(target))
+        var name = string.Join(' ', faults) + FormattableString.Invariant($" x{options.ThresholdFactor}");
+        var intact = CarOf(name, () => new Car(faults, null, [], options.ThresholdFactor));
+        var blown = Blown(intact);
+        if (IsIntact(arrangement) && options.Laid is null)
         {
-            point = Settle(condition, arrangement, faults, laid, options.ThresholdFactor, state);
-            state = Carry(point.Run.State);
+            return Point(intact, target);
         }
 
-        return point!;
+        var key = $"{name}; {arrangement.In("").Key}; {options.Laid}";
+        return Point(
+            CarOf(key, () => new Car(
+                faults, arrangement,
+                options.Laid is { } probe ? [InstrumentReader.Lay(network, probe, _meter)] : [],
+                options.ThresholdFactor) { Blown = blown }),
+            target);
     }
 
     /// <summary>What an instrument shows in an arrangement.</summary>
@@ -65,64 +72,99 @@ public sealed class CircuitSimulator(CircuitNetwork network, Meter? meter = null
         return new InstrumentReader(Simulate(arrangement, faults, options), _meter).Read(probe);
     }
 
-    /// <summary>The fuses that have gone by the time the person arrives.</summary>
-    public ImmutableArray<string> Blown(IReadOnlyList<Fault> faults)
+    /// <summary>
+    /// The fuses that have gone by the time the person arrives: every condition of the sheet is lived through, until no
+    /// further one goes.
+    /// </summary>
+    private int[] Blown(Car intact)
     {
-        var state = History(faults, 1);
-        return [.. network.Devices.OfType<FuseDevice>().Where(f => OverloadDevice.IsGone(state[f.Slot])).Select(f => f.Part)];
-    }
-
-    /// <summary>Only what outlives the key: blown fuses.</summary>
-    private int[] History(IReadOnlyList<Fault> faults, double thresholdFactor)
-    {
-        var key = string.Join(" ", faults) + (thresholdFactor == 1 ? "" : $" x{thresholdFactor}");
-        if (_histories.TryGetValue(key, out var known))
+        if (intact.Blown is { } known)
         {
             return known;
         }
 
-        var state = new int[network.Devices.Length];
-        foreach (var condition in network.Circuit.Conditions)
+        var gone = new int[network.Devices.Length];
+        for (var more = true; more;)
         {
-            var run = Settle(condition, null, faults, [], thresholdFactor, state);
-            state = Carry(run.Run.State);
-        }
-
-        var lasting = new int[state.Length];
-        foreach (var device in network.Devices)
-        {
-            if (device is FuseDevice)
+            more = false;
+            intact.Points.Clear();
+            intact.Blown = gone;
+            foreach (var condition in network.Circuit.Conditions)
             {
-                lasting[device.Slot] = state[device.Slot];
+                var point = Point(intact, condition);
+                foreach (var device in network.Devices)
+                {
+                    if (device is FuseDevice && point.Run.State[device.Slot] != gone[device.Slot])
+                    {
+                        gone[device.Slot] = point.Run.State[device.Slot];
+                        more = true;
+                    }
+                }
+
+                if (more)
+                {
+                    break;
+                }
             }
         }
 
-        if (_histories.Count >= MostHistories)
+        return gone;
+    }
+
+    private static bool IsIntact(Arrangement arrangement) =>
+        arrangement.Unplugged.Count == 0 && arrangement.Removed.Count == 0 && arrangement.Jumpers.Length == 0;
+
+    private Car CarOf(string key, Func<Car> make)
+    {
+        if (_cars.TryGetValue(key, out var car))
         {
-            _histories.Clear();
+            return car;
         }
 
-        return _histories[key] = lasting;
+        if (_oldest.Count >= MostCars)
+        {
+            _cars.Remove(_oldest.Dequeue());
+        }
+
+        _oldest.Enqueue(key);
+        return _cars[key] = make();
     }
 
-    private OperatingPoint Settle(
-        Condition condition, Arrangement? arrangement, IReadOnlyList<Fault> faults, ReadOnlySpan<Attachment> laid,
-        double thresholdFactor, int[] state)
+    /// <summary>The car in a condition, by way of the conditions before it.</summary>
+    private OperatingPoint Point(Car car, Condition target)
     {
-        var run = new Run(network, condition, arrangement, faults, laid, thresholdFactor);
-        state.CopyTo(run.State, 0);
-        return new OperatingPoint(run, new Settler(run).Settle());
+        if (car.Points.TryGetValue(target.Name, out var known))
+        {
+            return known;
+        }
+
+        OperatingPoint? before = null;
+        foreach (var condition in Chain(target))
+        {
+            if (!car.Points.TryGetValue(condition.Name, out var point))
+            {
+                car.Points[condition.Name] = point = Settle(car, condition, before);
+            }
+
+            before = point;
+        }
+
+        return before!;
     }
 
-    private int[] Carry(int[] state)
+    private OperatingPoint Settle(Car car, Condition condition, OperatingPoint? before)
     {
-        var next = new int[state.Length];
+        var run = new Run(network, condition, car.Arrangement, car.Faults, car.Laid, car.ThresholdFactor);
         foreach (var device in network.Devices)
         {
-            next[device.Slot] = device.Carry(state[device.Slot]);
+            run.State[device.Slot] = before is null ? car.Blown![device.Slot] : device.Carry(before.Run.State[device.Slot]);
+            if (before is not null)
+            {
+                device.Warm(before.Run, run);
+            }
         }
 
-        return next;
+        return new OperatingPoint(run, new Settler(run).Settle());
     }
 
     private List<Condition> Chain(Condition target)
@@ -137,5 +179,20 @@ public sealed class CircuitSimulator(CircuitNetwork network, Meter? meter = null
 
         chain.Reverse();
         return chain;
+    }
+
+    /// <summary>A car brought into an arrangement, with the conditions it has settled in so far.</summary>
+    private sealed class Car(
+        IReadOnlyList<Fault> faults, Arrangement? arrangement, Attachment[] laid, double thresholdFactor)
+    {
+        public IReadOnlyList<Fault> Faults { get; } = faults;
+        public Arrangement? Arrangement { get; } = arrangement;
+        public Attachment[] Laid { get; } = laid;
+        public double ThresholdFactor { get; } = thresholdFactor;
+
+        /// <summary>State of the devices at the start: nothing but blown fuses. Null until found out.</summary>
+        public int[]? Blown { get; set; }
+
+        public Dictionary<string, OperatingPoint> Points { get; } = new(StringComparer.Ordinal);
     }
 }

@@ -56,7 +56,12 @@ internal static class LoadJudge
 
     private static LoadState Pulling(OperatingPoint point, Solenoid solenoid)
     {
-        var (volts, amps) = Across(point, solenoid);
+        // Behind a pulsed output it moves with every pulse: what counts are the volts while the output is on.
+        var branch = point.Network.BranchesOf(solenoid.Id)[0];
+        var on = point.Run.Frames[0];
+        var ends = point.Network.Branches[branch];
+        var volts = on.At(ends.From) - on.At(ends.To);
+        var amps = on.Conductance[branch] * volts;
         var moves = !point.Run.IsFaulted(solenoid.Id, FaultModes.Stuck)
             && Math.Abs(amps) * solenoid.Ohms >= solenoid.PullInVolts
             && Math.Abs(amps) < 3 * Math.Abs(volts) / solenoid.Ohms;

@@ -48,5 +48,8 @@ internal abstract class Device(string part)
     /// <summary>The state at the start of a condition, given the one at the end of the condition before.</summary>
     public virtual int Carry(int state) => state;
 
+    /// <summary>Starts iterations in this run where they ended in the one before; changes no result.</summary>
+    public virtual void Warm(Run before, Run now) { }
+
     protected Span<double> Parameters(Run run) => run.Parameters.AsSpan(Offset, ParameterCount);
 }

@@ -19,9 +19,6 @@ internal static class FilamentLaw
 /// <summary>One filament: its ohms follow its volts until they settle.</summary>
 internal sealed class LampDevice(string part, int branch, double ratedVolts) : Device(part)
 {
-    /// <summary>Relative change of ohms below which a filament counts as settled.</summary>
-    private const double Settled = 1e-10;
-
     public override DeviceStage Stage => DeviceStage.Fast;
 
     public override int ParameterCount => 1;
@@ -32,8 +29,10 @@ internal sealed class LampDevice(string part, int branch, double ratedVolts) : D
     public override void Stamp(Run run, Frame frame) =>
         frame.Set(branch, Intact(run) ? Parameters(run)[0] : run.Ohms[branch]);
 
-    /// <summary>Moves the filament's ohms to its volts; true if they moved noticeably.</summary>
-    public bool Follow(Run run)
+    public override void Warm(Run before, Run now) => now.Parameters[Offset] = before.Parameters[Offset];
+
+    /// <summary>Moves the filament's ohms to its volts; true if they moved by more than a share of themselves.</summary>
+    public bool Follow(Run run, double share)
     {
         if (!Intact(run))
         {
@@ -42,7 +41,7 @@ internal sealed class LampDevice(string part, int branch, double ratedVolts) : D
 
         ref var ohms = ref run.Parameters[Offset];
         var wanted = FilamentLaw.Ohms(run.Ohms[branch], ratedVolts, run.Across(branch));
-        var moved = Math.Abs(wanted - ohms) > Settled * ohms;
+        var moved = Math.Abs(wanted - ohms) > share * ohms;
         ohms = wanted;
         return moved;
     }

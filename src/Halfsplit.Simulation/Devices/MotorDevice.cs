@@ -74,15 +74,19 @@ internal sealed class MotorDevice(Motor motor, int branch) : Device(motor.Id)
         }
 
         var volts = run.Across(branch);
-        var needed = run.State[Slot] == AtRest ? p[3] * run.ThresholdFactor : p[1] * p[0];
-        if (Math.Abs(volts) < needed || volts == 0)
+        var state = run.State[Slot];
+        if (state == AtRest)
         {
-            return AtRest;
+            var starts = Math.Abs(volts) >= p[3] * run.ThresholdFactor && volts != 0;
+            return !starts ? AtRest : Turning(run, volts > 0);
         }
 
-        var turning = volts > 0 ? Forward : Backward;
-        return IsPulsed(run) ? turning + 2 : turning;
+        // A turning motor whose feed has gone runs down; only from rest may it turn the other way.
+        var forward = state is Forward or PulsedForward;
+        return (forward ? volts : -volts) >= p[1] * p[0] ? Turning(run, forward) : AtRest;
     }
+
+    private int Turning(Run run, bool forward) => (forward ? Forward : Backward) + (IsPulsed(run) ? 2 : 0);
 
     public static bool IsTurning(int state) => state != AtRest;
 

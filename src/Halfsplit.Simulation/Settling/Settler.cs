@@ -16,6 +16,12 @@ internal readonly record struct SettleOutcome(ImmutableArray<string> Chatter, st
 /// </summary>
 internal sealed class Settler
 {
+    /// <summary>Relative change of a filament's ohms below which it counts as settled.</summary>
+    private const double Settled = 1e-9;
+
+    /// <summary>The same while relays and motors still move: finer would be wasted.</summary>
+    private const double NearlySettled = 1e-3;
+
     private const int MostFastRounds = 200;
     private const int MostRounds = 400;
 
@@ -51,7 +57,7 @@ internal sealed class Settler
         var seen = new List<int[]>();
         for (var round = 0; round < MostRounds; round++)
         {
-            if (SettleFast() is { } unsettled)
+            if (SettleFast(NearlySettled) is { } unsettled)
             {
                 return new SettleOutcome([], unsettled);
             }
@@ -62,6 +68,16 @@ internal sealed class Settler
             }
 
             seen.Add([.. _run.State]);
+            if (StepSlow(oneAtATime))
+            {
+                continue;
+            }
+
+            if (SettleFast(Settled) is { } restless)
+            {
+                return new SettleOutcome([], restless);
+            }
+
             if (StepSlow(oneAtATime))
             {
                 continue;
@@ -78,7 +94,7 @@ internal sealed class Settler
         return new SettleOutcome([_run.Network.Devices[0].Part], null);
     }
 
-    private string? SettleFast()
+    private string? SettleFast(double share)
     {
         var devices = _run.Network.Devices;
         string? last = null;
@@ -90,7 +106,7 @@ internal sealed class Settler
             {
                 if (device is LampDevice lamp)
                 {
-                    last = lamp.Follow(_run) ? device.Part : last;
+                    last = lamp.Follow(_run, share) ? device.Part : last;
                 }
                 else if (device.Stage == DeviceStage.Fast)
                 {
@@ -100,7 +116,7 @@ internal sealed class Settler
                 }
             }
 
-            if (FollowLaidOnLamps())
+            if (FollowLaidOnLamps(share))
             {
                 last ??= "";
             }
@@ -114,7 +130,7 @@ internal sealed class Settler
         return last;
     }
 
-    private bool FollowLaidOnLamps()
+    private bool FollowLaidOnLamps(double share)
     {
         var moved = false;
         for (var i = 0; i < _run.Attachments.Length; i++)
@@ -124,7 +140,7 @@ internal sealed class Settler
             {
                 var volts = _run.Volts(attachment.From) - _run.Volts(attachment.To);
                 var ohms = FilamentLaw.Ohms(attachment.Ohms, attachment.LampVolts, volts);
-                moved |= Math.Abs(ohms - _run.AttachmentOhms[i]) > 1e-10 * ohms;
+                moved |= Math.Abs(ohms - _run.AttachmentOhms[i]) > share * ohms;
                 _run.AttachmentOhms[i] = ohms;
             }
         }
