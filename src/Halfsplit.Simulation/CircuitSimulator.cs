@@ -42,15 +42,14 @@ public sealed class CircuitSimulator(CircuitNetwork network, Meter? meter = null
         options ??= new SimulationOptions();
         var target = network.Circuit.FindCondition(arrangement.Condition)
             ?? throw new ArgumentException($"The circuit has no condition \"{arrangement.Condition}\".", nameof(arrangement));
-        var name = string.Join(' ', faults) + FormattableString.Invariant($" x{options.ThresholdFactor}");
-        var intact = CarOf(name, () => new Car(faults, null, [], options.ThresholdFactor));
+        var intact = IntactCar(faults, options.ThresholdFactor);
         var blown = Blown(intact);
         if (IsIntact(arrangement) && options.Laid is null)
         {
             return Point(intact, target);
         }
 
-        var key = $"{name}; {arrangement.In("").Key}; {options.Laid}";
+        var key = $"{CarName(faults, options.ThresholdFactor)}; {arrangement.In("").Key}; {options.Laid}";
         return Point(
             CarOf(key, () => new Car(
                 faults, arrangement,
@@ -110,6 +109,19 @@ public sealed class CircuitSimulator(CircuitNetwork network, Meter? meter = null
 
         return gone;
     }
+
+    /// <summary>The fuses that have gone by the time the person arrives.</summary>
+    public ImmutableArray<string> Blown(IReadOnlyList<Fault> faults)
+    {
+        var state = Blown(IntactCar(faults, 1));
+        return [.. network.Devices.OfType<FuseDevice>().Where(f => OverloadDevice.IsGone(state[f.Slot])).Select(f => f.Part)];
+    }
+
+    private Car IntactCar(IReadOnlyList<Fault> faults, double thresholdFactor) =>
+        CarOf(CarName(faults, thresholdFactor), () => new Car(faults, null, [], thresholdFactor));
+
+    private static string CarName(IReadOnlyList<Fault> faults, double thresholdFactor) =>
+        string.Join(' ', faults) + FormattableString.Invariant($" x{thresholdFactor}");
 
     private static bool IsIntact(Arrangement arrangement) =>
         arrangement.Unplugged.Count == 0 && arrangement.Removed.Count == 0 && arrangement.Jumpers.Length == 0;

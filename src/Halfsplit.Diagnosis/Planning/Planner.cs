@@ -70,6 +70,11 @@ public sealed class Planner(Forecaster forecaster, DiagnosisOptions options)
         return [.. best];
     }
 
+    /// <summary>True if a check may be done on every car that is still likely.</summary>
+    public bool IsSafe(
+        Posterior posterior, Check check, ImmutableArray<Repair> repairs, Func<Suspects.Suspect, string> classOf) =>
+        _safety.Allows(check, Partition.Of(posterior, classOf, MostCars), repairs);
+
     private static void Insert(List<RankedCheck> best, RankedCheck ranked, int most)
     {
         var at = best.FindIndex(b => ranked.Score > b.Score);

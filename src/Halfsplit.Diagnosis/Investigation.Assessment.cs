@@ -1,0 +1,146 @@
+using System.Collections.Immutable;
+using Halfsplit.Diagnosis.Checks;
+using Halfsplit.Diagnosis.Evidence;
+using Halfsplit.Diagnosis.Findings;
+using Halfsplit.Diagnosis.Planning;
+using Halfsplit.Diagnosis.Repairs;
+using Halfsplit.Diagnosis.Suspects;
+using Halfsplit.Simulation.Faults;
+
+namespace Halfsplit.Diagnosis;
+
+public sealed partial class Investigation
+{
+    /// <summary>Odds of "none of these" from which pairs of faults are tried.</summary>
+    private const double PairsFrom = 0.2;
+
+    /// <summary>How many of the best suspects of each view take part in pairs.</summary>
+    private const int PairCandidates = 8;
+
+    /// <summary>Everything that follows from the entries; made anew when they change.</summary>
+    private sealed record Assessment(
+        ImmutableArray<Observation> Observations,
+        ImmutableArray<Repair> Repairs,
+        ImmutableHashSet<string> GivenUp,
+        ImmutableHashSet<string> SkippedChecks,
+        Position Position,
+        Posterior Posterior,
+        ImmutableArray<SuspectOdds> Suspects)
+    {
+        public Hypothesis LikeliestCar(Suspect suspect)
+        {
+            Hypothesis? best = null;
+            foreach (var car in Posterior.Space.Hypotheses)
+            {
+                if (Posterior.Space.Suspects[car.Suspect] == suspect
+                    && (best is null || Posterior.Odds[car.Index] > Posterior.Odds[best.Index]))
+                {
+                    best = car;
+                }
+            }
+
+            return best!;
+        }
+    }
+
+    private Assessment Assess()
+    {
+        if (_assessment is not null)
+        {
+            return _assessment;
+        }
+
+        var observations = ImmutableArray.CreateBuilder<Observation>();
+        var repairs = ImmutableArray<Repair>.Empty;
+        var givenUp = ImmutableHashSet.CreateBuilder<string>(StringComparer.Ordinal);
+        var skipped = ImmutableHashSet.CreateBuilder<string>(StringComparer.Ordinal);
+        var position = Position.Start(Circuit);
+        foreach (var entry in _entries)
+        {
+            if (entry.Value is null)
+            {
+                skipped.Add(entry.Check.Id);
+                if (entry.GivenUp is { } place)
+                {
+                    givenUp.Add(place);
+                }
+
+                continue;
+            }
+
+            position = position.After(Circuit, entry.Check);
+            if (entry.Check.Subject == CheckSubject.Repair)
+            {
+                repairs = repairs.Add(RepairNamed(entry.Check));
+            }
+            else if (entry.Value is not Readings.ReadingParse.Word { Answer: var answer } || answer != Readings.AnswerWord.NotSure)
+            {
+                observations.Add(new Observation(entry.Id, entry.Check, entry.Value, repairs));
+            }
+            else
+            {
+                skipped.Add(entry.Check.Id);
+            }
+        }
+
+        var posterior = Judge(observations.ToImmutable());
+        return _assessment = new Assessment(
+            observations.ToImmutable(), repairs, givenUp.ToImmutable(), skipped.ToImmutable(), position, posterior,
+            Rank(posterior));
+    }
+
+    /// <summary>Single faults first; where none fits, pairs too.</summary>
+    private Posterior Judge(ImmutableArray<Observation> observations)
+    {
+        var posterior = Posterior.Of(_singles, _forecaster, observations);
+        if (observations.Length < 3 || posterior.NoneOdds < PairsFrom)
+        {
+            return posterior;
+        }
+
+        return Posterior.Of(_singles.WithPairs(CandidatesForPairs(observations, posterior)), _forecaster, observations);
+    }
+
+    /// <summary>
+    /// Two faults each explain a part of the readings: the best suspects when any one reading is left out are the ones
+    /// to pair, and the best beforehand.
+    /// </summary>
+    private List<FaultMode> CandidatesForPairs(ImmutableArray<Observation> observations, Posterior all)
+    {
+        var chosen = new Dictionary<string, FaultMode>(StringComparer.Ordinal);
+        void Take(Posterior posterior, int most)
+        {
+            foreach (var suspect in Rank(posterior).Where(s => s.Suspect.Modes.Length == 1).Take(most))
+            {
+                chosen.TryAdd(suspect.Suspect.Id, suspect.Suspect.Modes[0]);
+            }
+        }
+
+        Take(all, PairCandidates);
+        Take(Posterior.Of(_singles, _forecaster, []), PairCandidates);
+        for (var left = 0; left < observations.Length; left++)
+        {
+            Take(Posterior.Of(_singles, _forecaster, observations.RemoveAt(left)), PairCandidates);
+        }
+
+        return [.. chosen.OrderBy(c => c.Key, StringComparer.Ordinal).Select(c => c.Value)];
+    }
+
+    private static ImmutableArray<SuspectOdds> Rank(Posterior posterior)
+    {
+        var space = posterior.Space;
+        var best = new (double Odds, double? Severity)[space.Suspects.Length];
+        foreach (var car in space.Hypotheses)
+        {
+            if (posterior.Odds[car.Index] > best[car.Suspect].Odds)
+            {
+                best[car.Suspect] = (posterior.Odds[car.Index], car.Faults.Length > 0 ? car.Faults[^1].Severity : null);
+            }
+        }
+
+        return [.. space.Suspects
+            .Select((suspect, i) => new SuspectOdds(suspect, posterior.SuspectOdds[i], best[i].Severity))
+            .OrderByDescending(s => s.Odds)
+            .ThenBy(s => s.Suspect.Id, StringComparer.Ordinal)];
+    }
+}

@@ -1,0 +1,176 @@
+using System.Collections.Immutable;
+using Halfsplit.Circuits.Messages;
+using Halfsplit.Circuits.Model;
+using Halfsplit.Diagnosis.Checks;
+using Halfsplit.Diagnosis.Evidence;
+using Halfsplit.Diagnosis.Findings;
+using Halfsplit.Diagnosis.Planning;
+using Halfsplit.Diagnosis.Readings;
+using Halfsplit.Diagnosis.Repairs;
+using Halfsplit.Diagnosis.Safety;
+using Halfsplit.Diagnosis.Suspects;
+using Halfsplit.Simulation.Arrangements;
+using Halfsplit.Simulation.Instruments;
+
+namespace Halfsplit.Diagnosis;
+
+public sealed partial class Investigation
+{
+    /// <summary>Odds of a repair from which it is the best next step.</summary>
+    private const double FindingOdds = 0.95;
+
+    /// <summary>Odds from which a suspect is worth naming as not cleared.</summary>
+    private const double WorthNaming = 0.002;
+
+    private const int RankedChecks = 6;
+
+    /// <summary>What to do now.</summary>
+    public NextStep Next()
+    {
+        var now = Assess();
+        if (ProofStep(now) is { } proof)
+        {
+            return proof;
+        }
+
+        foreach (var (check, reason) in FirstChecks())
+        {
+            if (!IsDone(now, check) && !now.SkippedChecks.Contains(check.Id))
+            {
+                return Step(now, check, new Message(reason), null, []);
+            }
+        }
+
+        var classes = RankClasses(now);
+        var top = classes[0];
+        ImmutableArray<RankedCheck> ranked = top.Odds >= FindingOdds ? [] : Ranked(now);
+        if (ranked.Length > 0)
+        {
+            return Step(now, ranked[0].Check, new Message("reason.most-per-minute", ranked[0].Bits, ranked[0].Effort.Minutes), null, ranked[1..]);
+        }
+
+        if (top.Repair is null)
+        {
+            return new NextStep(null, null, new Message("reason.nothing-fits"), [], null, [], false);
+        }
+
+        if (FeedToProve(now, top) is { } feed)
+        {
+            return Step(now, feed, new Message("reason.prove-feed", Describe.Part(Circuit, top.Repair.Target)), null, []);
+        }
+
+        var finding = MakeFinding(now, top);
+        return Step(now, RepairCheck(top.Repair), new Message("reason.repair"), finding, []);
+    }
+
+    /// <summary>The finding as it stands, whether or not another check would still pay.</summary>
+    public Finding? PresentFinding()
+    {
+        var now = Assess();
+        var top = RankClasses(now)[0];
+        return top.Repair is null ? null : MakeFinding(now, top);
+    }
+
+    /// <summary>The best checks now, best first.</summary>
+    public ImmutableArray<RankedCheck> RankedNow() => Ranked(Assess());
+
+    private ImmutableArray<RankedCheck> Ranked(Assessment now)
+    {
+        if (_offered.IsDefault || now.GivenUp.Count > 0)
+        {
+            _offered = CheckCatalog.Generate(Network, Complaint, Options, now.GivenUp);
+        }
+
+        var open = _offered.Where(c => !now.SkippedChecks.Contains(c.Id) && !IsDone(now, c));
+        return _planner.Rank(now.Posterior, open, now.Position, now.Repairs, ClassOf, RankedChecks);
+    }
+
+    /// <summary>A check says nothing new when it was done since the last repair.</summary>
+    private static bool IsDone(Assessment now, Check check) =>
+        now.Observations.Any(o => o.Check.Id == check.Id && o.RepairsBefore.Length == now.Repairs.Length);
+
+    private IEnumerable<(Check Check, string Reason)> FirstChecks() =>
+        _entries.Any(e => e.Check.Subject == CheckSubject.Repair)
+            ? []
+            : [(CheckCatalog.Reproduce(Circuit, Complaint), "reason.reproduce"), (CheckCatalog.ReadPosts(Circuit), "reason.posts")];
+
+    private NextStep Step(
+        Assessment now, Check check, Message reason, Finding? finding, ImmutableArray<RankedCheck> alternatives)
+    {
+        var effort = check.Subject == CheckSubject.Repair
+            ? RepairEffort(check)
+            : Effort.Of(Circuit, Options, now.Position, check);
+        return new NextStep(
+            check, effort, reason, Cautions.For(Circuit, now.Position, check), finding, alternatives, false);
+    }
+
+    /// <summary>What is mended by the same repair is one class; a pair of faults needs two repairs.</summary>
+    private string ClassOf(Suspect suspect) => suspect.IsNone
+        ? Suspect.NoneId
+        : string.Join(" + ", suspect.Modes.Select(m => RepairOf(m).Id).Distinct().Order(StringComparer.Ordinal));
+
+    private List<ClassOdds> RankClasses(Assessment now)
+    {
+        var done = now.Repairs.Select(r => r.Id).ToHashSet(StringComparer.Ordinal);
+        return [.. now.Suspects
+            .GroupBy(s => ClassOf(s.Suspect), StringComparer.Ordinal)
+            .Select(g => new ClassOdds(
+                g.Sum(s => s.Odds),
+                g.First().Suspect.Modes.Select(RepairOf).Where(r => !done.Contains(r.Id))
+                    .OrderBy(r => r.Price.Middle).FirstOrDefault(),
+                [.. g]))
+            .OrderByDescending(c => c.Odds)
+            .ThenBy(c => c.Suspects[0].Suspect.Id, StringComparer.Ordinal)];
+    }
+
+    private Finding MakeFinding(Assessment now, ClassOdds top)
+    {
+        var likeliest = now.LikeliestCar(top.Suspects[0].Suspect);
+        var blown = _forecaster.Simulator.Blown(likeliest.Faults);
+        var repair = top.Repair! with { Renews = [.. blown.Where(f => f != top.Repair!.Target)] };
+        return new Finding(
+            repair, top.Odds,
+            [.. top.Suspects.Where(s => s.Odds >= WorthNaming || s == top.Suspects[0])],
+            [.. now.Suspects.Where(s => s.Odds >= WorthNaming && !top.Suspects.Contains(s))],
+            RestsOn(now, likeliest), top.Odds >= FindingOdds);
+    }
+
+    /// <summary>The readings that speak for the finding, measured against what they would have been worth for anyone.</summary>
+    private ImmutableArray<string> RestsOn(Assessment now, Hypothesis blamed)
+    {
+        var none = now.Posterior.Space.Hypotheses.First(h => h.IsNone);
+        return [.. now.Observations
+            .Select(o => (o.Id, Gain: Posterior.LogLikelihoodOf(_forecaster, blamed, o) - Posterior.LogLikelihoodOf(_forecaster, none, o)))
+            .Where(o => o.Gain > 0)
+            .OrderByDescending(o => o.Gain)
+            .Select(o => o.Id)];
+    }
+
+    /// <summary>
+    /// Before a load is bought its feed and ground must have carried its current: with a dead load in place nothing
+    /// flowed, and battery volts there clear nothing. A lamp of about its watts on its plug settles it.
+    /// </summary>
+    private Check? FeedToProve(Assessment now, ClassOdds top)
+    {
+        if (Circuit.Find(top.Repair!.Target) is not Load load || IsProvenLoaded(now, top, load))
+        {
+            return null;
+        }
+
+        return CheckCatalog.Generate(Network, Complaint, Options, now.GivenUp)
+            .FirstOrDefault(c => c.Subject == CheckSubject.LampGlow && c.Probe.About == load.Id
+                && !now.SkippedChecks.Contains(c.Id) && !IsDone(now, c)
+                && _planner.IsSafe(now.Posterior, c, now.Repairs, ClassOf));
+    }
+
+    private bool IsProvenLoaded(Assessment now, ClassOdds top, Load load)
+    {
+        var car = now.LikeliestCar(top.Suspects[0].Suspect);
+        return now.Observations.Any(o => o.RepairsBefore.Length == now.Repairs.Length
+            && (o.Check.Probe.About == load.Id && o.Check.Subject == CheckSubject.LampGlow
+                || o.Check.Subject == CheckSubject.Number && o.Check.Probe.Instrument == Instrument.Volts
+                && Math.Abs(_forecaster.PointOf(car, o.Check, o.RepairsBefore).Load(load.Id).Amps) >= 0.5 * load.RatedAmps));
+    }
+
+    private sealed record ClassOdds(double Odds, Repair? Repair, ImmutableArray<SuspectOdds> Suspects);
+}

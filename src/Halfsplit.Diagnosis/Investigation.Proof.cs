@@ -1,0 +1,90 @@
+using System.Collections.Immutable;
+using Halfsplit.Circuits.Messages;
+using Halfsplit.Circuits.Model;
+using Halfsplit.Diagnosis.Checks;
+using Halfsplit.Diagnosis.Evidence;
+using Halfsplit.Diagnosis.Planning;
+using Halfsplit.Diagnosis.Readings;
+using Halfsplit.Diagnosis.Repairs;
+using Halfsplit.Simulation.Arrangements;
+using Halfsplit.Simulation.Instruments;
+
+namespace Halfsplit.Diagnosis;
+
+public sealed partial class Investigation
+{
+    private Check RepairCheck(Repair repair) => Check.Create(
+        CheckKind.Repair, CheckSubject.Repair, new Arrangement(CheckCatalog.RestCondition(Circuit)),
+        new Probe(Instrument.Eye, null, null, repair.Target), repair.Id);
+
+    private Repair RepairNamed(Check check) => _singles.Suspects
+        .Where(s => !s.IsNone)
+        .Select(s => RepairOf(s.Modes[0]))
+        .First(r => r.Id == check.RepairId);
+
+    private Effort RepairEffort(Check check)
+    {
+        var repair = RepairNamed(check);
+        var access = Effort.Of(Circuit, Options, Assess().Position, check);
+        return new Effort(
+            Math.Round(access.Minutes + repair.Minutes, 2),
+            [.. access.Steps[..^1], new Message($"repair.{repair.Action}", Describe.Target(Circuit, repair.Target))]);
+    }
+
+    /// <summary>The complaint's condition again, then the volts across the working load where they can be reached.</summary>
+    private IEnumerable<Check> ProofChecks()
+    {
+        yield return CheckCatalog.Reproduce(Circuit, Complaint, CheckKind.Proof);
+        if (AcrossLoad() is { } across)
+        {
+            yield return Check.Create(CheckKind.Proof, CheckSubject.Number, across.Arrangement, across.Probe);
+        }
+    }
+
+    /// <summary>The volts across the load complained of, everything in place.</summary>
+    private Check? AcrossLoad()
+    {
+        var load = (Load)Circuit[Complaint.Load];
+        var pos = Network.NodeOf(new(load.Id, load.Across.Pos));
+        var neg = Network.NodeOf(new(load.Id, load.Across.Neg));
+        var key = new Arrangement(Complaint.Condition).Key;
+        return _allChecks.Values
+            .Where(c => c.Subject == CheckSubject.Number && c.Probe.Instrument == Instrument.Volts && c.Arrangement.Key == key
+                && Network.NodeOf(c.Probe.Red!.Value) == pos && Network.NodeOf(c.Probe.Black!.Value) == neg)
+            .OrderBy(c => c.Id, StringComparer.Ordinal)
+            .FirstOrDefault();
+    }
+
+    /// <summary>After a repair: what is still to prove; the finished job; or null when there is nothing to prove or it failed.</summary>
+    private NextStep? ProofStep(Assessment now)
+    {
+        if (now.Repairs.Length == 0)
+        {
+            return null;
+        }
+
+        foreach (var proof in ProofChecks())
+        {
+            var outcome = now.Observations.LastOrDefault(o =>
+                o.Check.Id == proof.Id && o.RepairsBefore.Length == now.Repairs.Length);
+            if (outcome is null && !now.SkippedChecks.Contains(proof.Id))
+            {
+                return Step(now, proof, new Message("reason.proof"), null, []);
+            }
+
+            if (outcome is not null && !Passes(outcome))
+            {
+                return null;
+            }
+        }
+
+        return new NextStep(null, null, new Message("reason.proven"), [], PresentFinding(), [], true);
+    }
+
+    private bool Passes(Observation proof) => proof.Value switch
+    {
+        ReadingParse.Word word => proof.Check.GroupOf(word.Answer) == 0,
+        ReadingParse.Number number => ((Load)Circuit[Complaint.Load]).Works.Low <= Math.Abs(number.Value),
+        _ => false,
+    };
+}
