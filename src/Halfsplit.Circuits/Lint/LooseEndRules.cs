@@ -14,7 +14,7 @@ internal static class LooseEndRules
                 ? circuit.Terminals.Where(t => t.Part == part.Id).Select(t => t.Name).ToList()
                 : [.. part.Terminals];
             var loose = terminals.Where(t => !graph.IsWired(new TerminalName(part.Id, t))).ToList();
-            if (part is Metal || loose.Count == 0)
+            if (part is Metal)
             {
                 Metal(circuit, part, loose.Count, report);
             }

@@ -54,15 +54,15 @@ internal static class WiringReader
         var items = ImmutableArray.CreateBuilder<PathItem>();
         var failed = false;
         var start = 0;
-        while (start <= text.Value.Length)
+        for (var count = 0; start <= text.Value.Length; count++)
         {
             var end = text.Value.IndexOf(Arrow, start, StringComparison.Ordinal);
             end = end < 0 ? text.Value.Length : end;
             var piece = text.Value[start..end];
             var item = piece.Trim();
             var at = state.Within(text, start + piece.Length - piece.TrimStart().Length);
-            state.Positions.Add(Key(number, items.Count), at, at);
-            if (items.Count == SheetLimits.PathItems)
+            state.Positions.Add(Key(number, count), at, at);
+            if (count == SheetLimits.PathItems)
             {
                 state.Error(at, "sheet.path-too-long", SheetLimits.PathItems);
                 return null;

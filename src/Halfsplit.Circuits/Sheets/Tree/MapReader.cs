@@ -143,9 +143,9 @@ internal sealed class MapReader(
     public double? OptionalQuantity(string key, Unit unit, Limits limits) =>
         Text(key) is { } text ? Parse(Entry(key)!.Value.Value, text, unit, limits) : null;
 
-    /// <summary>Two quantities with a word between: "5.5 A at 13 V". The second may be left out if it has a fallback.</summary>
+    /// <summary>Two quantities with a word between: "5.5 A at 13 V". The second may be left out for its fallback.</summary>
     public (double First, double Second)? Pair(
-        string key, Unit first, Limits firstLimits, string between, Unit second, Limits secondLimits, double? fallback)
+        string key, Unit first, Limits firstLimits, string between, Unit second, Limits secondLimits, double fallback)
     {
         if (Text(key) is not { } text)
         {
@@ -154,12 +154,6 @@ internal sealed class MapReader(
 
         var node = Entry(key)!.Value.Value;
         var split = text.IndexOf($" {between} ", StringComparison.Ordinal);
-        if (split < 0 && fallback is null)
-        {
-            state.Error(node, "sheet.not-a-pair", key, text, $"{first.Example} {between} {second.Example}");
-            return null;
-        }
-
         var left = Parse(node, split < 0 ? text : text[..split], first, firstLimits);
         var right = split < 0 ? fallback : Parse(node, text[(split + between.Length + 2)..], second, secondLimits);
         return left is { } a && right is { } b ? (a, b) : null;
