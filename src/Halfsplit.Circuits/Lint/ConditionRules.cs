@@ -95,12 +95,15 @@ internal static class ConditionRules
         }
     }
 
+    /// <summary>True for the first condition of a circle, so that each circle is reported once.</summary>
     private static bool InCircle(CircuitDraft draft, Condition start)
     {
+        var first = draft.Conditions.IndexOf(start);
         var current = start;
-        for (var steps = 0; steps <= draft.Conditions.Length; steps++)
+        for (var steps = 0; steps < draft.Conditions.Length; steps++)
         {
-            if (current.After is null || draft.Conditions.FirstOrDefault(c => c.Name == current.After) is not { } before)
+            var before = draft.Conditions.FirstOrDefault(c => c.Name == current.After);
+            if (before is null || draft.Conditions.IndexOf(before) < first)
             {
                 return false;
             }

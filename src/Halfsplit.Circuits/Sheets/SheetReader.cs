@@ -39,20 +39,21 @@ public static class SheetReader
     private static Circuit? Circuit(SheetMap top, ReadingState state)
     {
         var map = new MapReader(top, top, "sheet", [], state);
-        if (map.Text("sheet") is not { } version)
+        if (map.Entry("sheet") is null)
         {
             map.Missing("sheet", "sheet: 1");
         }
-        else if (version != "1")
+        else if (map.Text("sheet") is { } version && version != "1")
         {
             state.Error(map.Entry("sheet")!.Value.Value, "sheet.unknown-version", version, Version);
         }
 
-        if (map.Text("title") is not { } title)
+        if (map.Entry("title") is null)
         {
             map.Missing("title", "title: Pump feed");
-            title = "";
         }
+
+        var title = map.Text("title") ?? "";
 
         var summary = map.Text("summary");
         var cautions = map.Texts("cautions");
@@ -81,8 +82,9 @@ public static class SheetReader
     {
         var report = new LintReport(state.Positions);
         ReferenceRules.Check(draft, broken, report);
-        foreach (var problem in report.Problems)
+        foreach (var problem in report.Problems.Where(p => p.Line > 0))
         {
+            // Without a line it is about a section that is missing, and that has been said.
             state.Add(problem);
         }
 

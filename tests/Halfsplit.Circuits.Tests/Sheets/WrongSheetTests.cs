@@ -36,6 +36,14 @@ public sealed class WrongSheetTests
 
     [Theory]
     [MemberData(nameof(Cases))]
+    public void One_mistake_brings_one_problem(int number, string code)
+    {
+        var problems = SheetReader.Read(WrongSheets.All[number].Sheet.Text).Problems;
+        Assert.True(problems.Length == 1, $"{code}:\n{Said(problems)}");
+    }
+
+    [Theory]
+    [MemberData(nameof(Cases))]
     public void Every_message_has_words_with_no_gap_left(int number, string code)
     {
         foreach (var problem in SheetReader.Read(WrongSheets.All[number].Sheet.Text).Problems)

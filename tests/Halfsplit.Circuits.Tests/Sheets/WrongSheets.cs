@@ -10,6 +10,8 @@ internal static class WrongSheets
         // YAML
         ("sheet.yaml", Whole("sheet: 1\ntitle: [a, b\n§")),
         ("sheet.yaml", Whole("sheet: 1\ntitle: §\"a\n")),
+        ("sheet.bad-character", Whole("sheet: 1\ntitle: a§\ud800b\n")),
+        ("sheet.bad-character", Whole("sheet: 1\ntitle: a§\0b\n")),
         ("sheet.not-a-sheet", Whole("§")),
         ("sheet.not-a-sheet", Whole("§- a\n- b\n")),
         ("sheet.not-a-sheet", Whole("§just words\n")),

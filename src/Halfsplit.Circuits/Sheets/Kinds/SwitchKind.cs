@@ -19,13 +19,21 @@ internal sealed class SwitchKind() : PartKind<Switch>("switch")
     {
         var opens = map.YesNo("opens by itself", false);
         var named = map.Texts("terminals");
+        var before = map.State.ErrorCount;
         var positions = map.Inner("positions", $"positions of {map.Owner}") is { } inner
             ? Positions(inner)
             : SimplePositions;
+        if (map.State.ErrorCount > before)
+        {
+            // What the other keys say of the positions cannot be judged.
+            positions = SimplePositions;
+            named = SimpleTerminals;
+        }
+
         var terminals = named.IsEmpty ? Mentioned(map, positions) : named;
         CheckTerminals(map, terminals, positions);
         var rest = map.Text("rest") ?? UsualRest(opens);
-        if (!positions.ContainsKey(rest))
+        if (!positions.ContainsKey(rest) && map.State.ErrorCount == before)
         {
             map.State.Error(
                 map.Entry("rest")?.Value ?? map.Anchor, "sheet.unknown-rest", rest, map.Owner, string.Join(", ", positions.Keys));

@@ -29,21 +29,68 @@ internal sealed class SheetTreeReader
             return null;
         }
 
+        if (BadCharacter(state.Text) is { } bad)
+        {
+            state.Error(bad, "sheet.bad-character");
+            return null;
+        }
+
+        return new SheetTreeReader(state).Document();
+    }
+
+    /// <summary>The first half of a character pair that stands alone, as in a file that is no UTF-8.</summary>
+    private static SheetPosition? BadCharacter(string text)
+    {
+        var (line, column) = (1, 1);
+        for (var i = 0; i < text.Length; i++, column++)
+        {
+            if (char.IsHighSurrogate(text[i]) && i + 1 < text.Length && char.IsLowSurrogate(text[i + 1]))
+            {
+                i++;
+            }
+            else if (char.IsSurrogate(text[i]) || text[i] == '\0')
+            {
+                return new SheetPosition(line, column);
+            }
+            else if (text[i] == '\n')
+            {
+                (line, column) = (line + 1, 0);
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Goes to the next event; false at the end, or where the text is no YAML.</summary>
+    private bool Advance()
+    {
+        if (_stopped)
+        {
+            return false;
+        }
+
         try
         {
-            return new SheetTreeReader(state).Document();
+            return _parser.MoveNext();
         }
         catch (YamlException e)
         {
-            state.Error(At(e.Start), "sheet.yaml", Reason(e));
-            return null;
+            _state.Error(At(e.Start), "sheet.yaml", Reason(e));
         }
+        catch (Exception e) when (e is InvalidOperationException or ArgumentException or IndexOutOfRangeException)
+        {
+            // The parser loses its footing on some broken texts instead of saying so.
+            _state.Error(At(_parser.Current?.End ?? Mark.Empty), "sheet.yaml", "this cannot stand here");
+        }
+
+        _stopped = true;
+        return false;
     }
 
     private SheetNode? Document()
     {
         SheetNode? tree = null;
-        while (!_stopped && _parser.MoveNext())
+        while (Advance())
         {
             switch (_parser.Current)
             {
@@ -51,14 +98,14 @@ internal sealed class SheetTreeReader
                     break;
                 case { } start when tree is not null:
                     _state.Error(At(start.Start), "sheet.two-documents");
-                    return tree;
+                    return null;
                 default:
                     tree = Node(depth: 0);
                     break;
             }
         }
 
-        return tree;
+        return _stopped ? null : tree;
     }
 
     /// <summary>Reads the node the parser stands on.</summary>
@@ -107,7 +154,7 @@ internal sealed class SheetTreeReader
     private SheetList List(SheetPosition at, int depth)
     {
         var items = new List<SheetNode>();
-        while (!_stopped && _parser.MoveNext() && _parser.Current is not SequenceEnd)
+        while (Advance() && _parser.Current is not SequenceEnd)
         {
             if (Node(depth + 1) is { } item)
             {
@@ -122,10 +169,10 @@ internal sealed class SheetTreeReader
     {
         var entries = new List<SheetEntry>();
         var seen = new Dictionary<string, int>(StringComparer.Ordinal);
-        while (!_stopped && _parser.MoveNext() && _parser.Current is not MappingEnd)
+        while (Advance() && _parser.Current is not MappingEnd)
         {
             var key = Node(depth + 1);
-            if (_stopped || !_parser.MoveNext())
+            if (!Advance())
             {
                 break;
             }
