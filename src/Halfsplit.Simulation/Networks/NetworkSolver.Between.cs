@@ -5,7 +5,7 @@ public sealed partial class NetworkSolver
     /// <summary>Half a unit in the last place of one.</summary>
     private const double Rounding = 1.1102230246251565e-16;
 
-    /// <summary>The error that a low-rank step may bring, as a share of its own result, before the path is eliminated anew.</summary>
+    /// <summary>The error that a cancellation may bring, as a share of the result, before the paths are eliminated anew.</summary>
     private const double MostLoss = 1e-13;
 
     /// <summary>Per node on a path, the currents that meet there, summed without their signs.</summary>
@@ -37,8 +37,9 @@ public sealed partial class NetworkSolver
     /// <param name="from">A node's index, or −1 for the reference.</param>
     /// <param name="to">A node's index, or −1 for the reference.</param>
     /// <param name="volts">
-    /// Receives volts per ampere, accurate to a few units in the last place of the resistance between the two points,
-    /// even where both all but float. <see cref="Solve"/> with +1 and −1 would lose up to the leak's ohms over it.
+    /// Receives volts per ampere, accurate in proportion to the resistance between the two points, even where both all
+    /// but float: to a few units in the last place where the paths are short, else to twelve digits.
+    /// <see cref="Solve"/> with +1 and −1 would err in proportion to the leak's ohms instead.
     /// </param>
     /// <returns>The resistance between the two points in ohms.</returns>
     /// <exception cref="ArgumentException">There is no such node, or the memory has the wrong length.</exception>
@@ -81,9 +82,9 @@ public sealed partial class NetworkSolver
     }
 
     /// <summary>
-    /// Finds the response on the paths of both points, and leaves those steps marked. The current into one point and
-    /// out of the other cancels on the way; what that costs is bounded, and where it costs too much the two points are
-    /// kept to the end of another elimination, which cancels nothing.
+    /// Finds the response on the paths of both points, and leaves those steps marked. Substitution lets the current
+    /// into one point and out of the other cancel on the way; where the paths are short, or that would cost digits, the
+    /// two points are kept to the end of another elimination, which cancels nothing.
     /// </summary>
     private ReadOnlySpan<int> BetweenOnPath(int from, int to, Span<double> volts)
     {
@@ -92,6 +93,16 @@ public sealed partial class NetworkSolver
             length = FollowUp(plan.StepOf[to], length);
         var steps = path.AsSpan(0, length);
         steps.Sort();
+        if (from < 0 || to < 0)
+            SubstituteOnPath(from, to, steps, volts);
+        else if (length <= ShortPath || SubstituteOnPath(from, to, steps, volts) * Rounding > MostLoss * Drop(volts, from, to))
+            KeepPair(from, to, steps, volts);
+        return steps;
+    }
+
+    /// <returns>The ohms that a rounding of one ampere can make of volts on the way.</returns>
+    private double SubstituteOnPath(int from, int to, ReadOnlySpan<int> steps, Span<double> volts)
+    {
         foreach (var step in steps)
             volts[plan.Order[step]] = reach[plan.Order[step]] = 0;
         if (from >= 0)
@@ -102,11 +113,11 @@ public sealed partial class NetworkSolver
             reach[to] = 1;
         }
 
-        var error = 0.0;
+        var ohms = 0.0;
         foreach (var step in steps)
         {
             var node = plan.Order[step];
-            error += reach[node] * reciprocal[node];
+            ohms += reach[node] * reciprocal[node];
             for (var entry = plan.ColumnStart[step]; entry < plan.ColumnStart[step + 1]; entry++)
             {
                 volts[plan.Row[entry]] += share[entry] * volts[node];
@@ -114,11 +125,9 @@ public sealed partial class NetworkSolver
             }
         }
 
-        for (var index = length - 1; index >= 0; index--)
+        for (var index = steps.Length - 1; index >= 0; index--)
             BackwardStep(steps[index], volts);
-        if (from >= 0 && to >= 0 && error * Rounding > MostLoss * Drop(volts, from, to))
-            KeepPair(from, to, steps, volts);
-        return steps;
+        return ohms;
     }
 
     private void BackwardStep(int step, Span<double> volts)

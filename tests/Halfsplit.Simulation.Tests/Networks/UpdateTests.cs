@@ -29,6 +29,7 @@ public sealed class UpdateTests
         Gen.Select(TestNetworks.Meshed(300), Gen.Int[0, 10_000], Gen.Int[0, 10_000]).Sample(
             (network, first, second) =>
             {
+                Assert.InRange(NetworkShape.Create(network.NodeCount, network.Branches).Height, 40, 300);
                 var solver = network.Factored();
                 var conductance = (double[])network.Conductance.Clone();
                 var changed = new[] { first % conductance.Length, second % conductance.Length };
@@ -72,6 +73,22 @@ public sealed class UpdateTests
         for (var node = 0; node < count; node++)
             Assert.InRange(Math.Abs(full[node] - volts[node]), 0, 1e-12);
     }
+
+    [Fact]
+    public void The_resistance_inside_a_large_mesh_is_the_same_however_weakly_the_mesh_is_tied_to_the_reference() =>
+        Gen.Select(TestNetworks.Meshed(300), Gen.Int[0, 299], Gen.Int[0, 299], Gen.OneOf(1e-10, 1e-20)).Sample(
+            (network, from, to, weak) =>
+            {
+                // Without leaks, the only tie is the battery's branch, and no current between two points returns by it.
+                var leakless = network with { Leak = new double[network.NodeCount] };
+                var loose = leakless with { Conductance = [weak, .. network.Conductance[1..]] };
+                var (tied, untied) = (new double[network.NodeCount], new double[network.NodeCount]);
+                var resistance = leakless.Factored().SolveBetween(from, to, tied);
+                Assert.InRange(Math.Abs(loose.Factored().SolveBetween(from, to, untied) - resistance), 0, 1e-12 * resistance);
+                for (var node = 0; node < network.NodeCount; node++)
+                    Assert.InRange(Math.Abs(untied[node] - untied[0] - (tied[node] - tied[0])), 0, 1e-12 * resistance);
+            },
+            iter: 30);
 
     [Fact]
     public void One_factor_serves_many_currents() =>
