@@ -63,6 +63,11 @@ internal sealed class EliminationPlan
     /// <summary>The branches that add to each step's column or leak, by rising index.</summary>
     public required int[] ColumnBranches { get; init; }
 
+    /// <summary>Per step, the products that are summed into its column, plus one for the step itself.</summary>
+    public required long[] Work { get; init; }
+
+    public required long TotalWork { get; init; }
+
     public int ValueCount => EntryCount + NodeCount + 1;
 
     public static EliminationPlan Build(int nodeCount, ReadOnlySpan<Branch> branches)
@@ -110,6 +115,11 @@ internal sealed class EliminationPlan
                 : slot[branch] < entryCount + nodeCount ? stepOf[slot[branch] - entryCount]
                 : -1);
 
+        var work = new long[nodeCount];
+        Array.Fill(work, 1);
+        for (var entry = 0; entry < entryCount; entry++)
+            work[stepOf[row[entry]]] += columnStart[owner[entry] + 1] - entry;
+
         return new EliminationPlan
         {
             NodeCount = nodeCount,
@@ -130,6 +140,8 @@ internal sealed class EliminationPlan
             Slot = slot,
             ColumnBranchStart = columnBranchStart,
             ColumnBranches = columnBranches,
+            Work = work,
+            TotalWork = work.Sum(),
         };
     }
 

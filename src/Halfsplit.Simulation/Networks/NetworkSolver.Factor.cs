@@ -13,7 +13,7 @@ public sealed partial class NetworkSolver
     public FactorOutcome Factor(ReadOnlySpan<double> branchConductance, ReadOnlySpan<double> leak)
     {
         TakeConductances(branchConductance, leak);
-        Eliminate();
+        EliminateAll();
         hasFactor = true;
         return Outcome();
     }
@@ -41,8 +41,16 @@ public sealed partial class NetworkSolver
 
     // One and two later neighbours are most of any wiring, so these loops are written out. All of them add in the same
     // order as PassOn, which Refactor's equality of bits rests on.
-    private void Eliminate()
+    private void EliminateAll()
     {
+        Array.Clear(value, 0, plan.EntryCount);
+        givenLeak.CopyTo(value.AsSpan(LeakStart));
+        var slot = plan.Slot;
+        var values = value;
+        var conductances = given;
+        for (var branch = 0; branch < slot.Length; branch++)
+            values[slot[branch]] += conductances[branch];
+
         zeroPivots = 0;
         foreach (var group in plan.Groups)
         {

@@ -2,6 +2,9 @@ namespace Halfsplit.Simulation.Networks;
 
 public sealed partial class NetworkSolver
 {
+    /// <summary>Beyond this share of the work, going through the whole network in order is faster than jumping along a path.</summary>
+    private const double MostOfTheWork = 0.7;
+
     private readonly int[] path;
     private readonly bool[] onPath;
 
@@ -42,8 +45,18 @@ public sealed partial class NetworkSolver
         if (changedBranches.Length > 1)
             steps.Sort();
         Unmark(steps);
+        long work = 0;
+        foreach (var step in steps)
+            work += plan.Work[step];
+        if (work > plan.TotalWork * MostOfTheWork)
+        {
+            EliminateAll();
+            return Outcome();
+        }
+
         foreach (var step in steps)
         {
+            // A pivot of zero is counted anew when its column is eliminated.
             if (reciprocal[plan.Order[step]] == 0)
                 zeroPivots--;
             Reassemble(step);

@@ -9,8 +9,8 @@ namespace Halfsplit.Simulation.Networks;
 /// place, whatever the spread of conductances (see docs/solver.md).
 /// </summary>
 /// <remarks>
-/// Reusable; it allocates when it is built and, rarely, in <see cref="SolveWithAdded"/>. Not safe for use by two
-/// threads at once: give each thread its own solver over the shared shape.
+/// Reusable: solving allocates nothing, but for workspace that added conductances need and that is kept. Not safe for
+/// use by two threads at once: give each thread its own solver over the shared shape.
 /// </remarks>
 public sealed partial class NetworkSolver
 {
@@ -63,20 +63,10 @@ public sealed partial class NetworkSolver
         CheckLength(branchConductance.Length, given.Length, "branch conductances", nameof(branchConductance));
         CheckLength(leak.Length, givenLeak.Length, "leaks", nameof(leak));
         hasFactor = false;
-        Array.Clear(value, 0, plan.EntryCount);
-        var leaks = value.AsSpan(LeakStart, leak.Length);
-        for (var node = 0; node < leaks.Length; node++)
-            leaks[node] = ConductanceRange.Take(leak[node], "leak of node", node, nameof(leak));
-        leaks.CopyTo(givenLeak);
-        var slot = plan.Slot;
-        var values = value;
-        var kept = given;
-        for (var branch = 0; branch < slot.Length; branch++)
-        {
-            var conductance = TakeBranch(branchConductance, branch);
-            kept[branch] = conductance;
-            values[slot[branch]] += conductance;
-        }
+        for (var node = 0; node < leak.Length; node++)
+            givenLeak[node] = ConductanceRange.Take(leak[node], "leak of node", node, nameof(leak));
+        for (var branch = 0; branch < given.Length; branch++)
+            given[branch] = TakeBranch(branchConductance, branch);
     }
 
     private static double TakeBranch(ReadOnlySpan<double> branchConductance, int branch) =>

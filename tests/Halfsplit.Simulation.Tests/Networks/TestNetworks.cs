@@ -44,19 +44,25 @@ internal static class TestNetworks
         Draw(mostNodes, EasyConductance, Gen.OneOf(1e-9, 1e-8, 1e-6), Gen.Frequency((4, Zero), (1, Gen.Double[-5, 5])));
 
     /// <summary>
-    /// One and a half random links per node, all conducting: the elimination ends in a dense block of dozens of nodes.
+    /// Two meshes with one link between them, each with one and a half random links per node, all conducting: the
+    /// elimination ends in two dense blocks of dozens of nodes, of which a change touches one.
     /// </summary>
-    public static Gen<TestNetwork> Meshed(int count) =>
+    public static Gen<TestNetwork> Meshed(int countOfEach) =>
         from seed in Gen.Int
-        select Mesh(count, new Random(seed));
+        select Meshes(countOfEach, new Random(seed));
 
-    private static TestNetwork Mesh(int count, Random random)
+    private static TestNetwork Meshes(int half, Random random)
     {
-        var branches = new List<Branch> { new(0, Branch.Reference) };
-        for (var node = 1; node < count; node++)
-            branches.Add(new Branch(random.Next(node), node));
-        for (var extra = 0; extra < count / 2; extra++)
-            branches.Add(new Branch(random.Next(count), random.Next(count)));
+        var count = 2 * half;
+        var branches = new List<Branch> { new(0, Branch.Reference), new(half - 1, half) };
+        foreach (var first in new[] { 0, half })
+        {
+            for (var node = 1; node < half; node++)
+                branches.Add(new Branch(first + random.Next(node), first + node));
+            for (var extra = 0; extra < half / 2; extra++)
+                branches.Add(new Branch(first + random.Next(half), first + random.Next(half)));
+        }
+
         return new TestNetwork(
             count,
             [.. branches],

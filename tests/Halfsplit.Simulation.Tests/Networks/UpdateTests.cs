@@ -25,11 +25,11 @@ public sealed class UpdateTests
             });
 
     [Fact]
-    public void A_large_meshed_network_takes_changes_with_the_same_bits_too() =>
+    public void Large_meshes_take_changes_with_the_same_bits_too() =>
         Gen.Select(TestNetworks.Meshed(300), Gen.Int[0, 10_000], Gen.Int[0, 10_000]).Sample(
             (network, first, second) =>
             {
-                Assert.InRange(NetworkShape.Create(network.NodeCount, network.Branches).Height, 40, 300);
+                Assert.InRange(NetworkShape.Create(network.NodeCount, network.Branches).Height, 33, 600);
                 var solver = network.Factored();
                 var conductance = (double[])network.Conductance.Clone();
                 var changed = new[] { first % conductance.Length, second % conductance.Length };
@@ -41,7 +41,7 @@ public sealed class UpdateTests
             iter: 20);
 
     [Fact]
-    public void Conductances_added_to_a_large_meshed_network_are_a_full_solution_to_thirteen_digits() =>
+    public void Conductances_added_to_large_meshes_are_a_full_solution_to_thirteen_digits() =>
         Gen.Select(TestNetworks.Meshed(300), AddedBranches.Any.Array[1, 4]).Sample(
             (network, drawn) =>
             {
@@ -75,8 +75,8 @@ public sealed class UpdateTests
     }
 
     [Fact]
-    public void The_resistance_inside_a_large_mesh_is_the_same_however_weakly_the_mesh_is_tied_to_the_reference() =>
-        Gen.Select(TestNetworks.Meshed(300), Gen.Int[0, 299], Gen.Int[0, 299], Gen.OneOf(1e-10, 1e-20)).Sample(
+    public void The_resistance_inside_large_meshes_is_the_same_however_weakly_they_are_tied_to_the_reference() =>
+        Gen.Select(TestNetworks.Meshed(300), Gen.Int[0, 599], Gen.Int[0, 599], Gen.OneOf(1e-10, 1e-20)).Sample(
             (network, from, to, weak) =>
             {
                 // Without leaks, the only tie is the battery's branch, and no current between two points returns by it.
