@@ -8,7 +8,7 @@ namespace Halfsplit.Circuits.Lint;
 /// <summary>What conditions may say: settings of switches and outputs that exist, predecessors without a circle.</summary>
 internal static class ConditionRules
 {
-    private static readonly string[] Words = ["after", "lasts", "starter draws", "alternator holds", "engine turns"];
+    private static readonly string[] Words = ["after", "lasts", "starter draws", "alternator holds", "engine turns", "needs"];
 
     public static void Check(
         CircuitDraft draft, Dictionary<string, Part> parts, IReadOnlySet<string> broken, LintReport report)
@@ -37,6 +37,16 @@ internal static class ConditionRules
             {
                 report.AtValue(
                     ProblemSeverity.Error, ["conditions", condition.Name, "after"], "lint.condition-circle", condition.Name);
+            }
+
+            foreach (var load in condition.Needs.IsDefault ? [] : condition.Needs)
+            {
+                if (draft.Parts.OfType<Load>().All(l => l.Id != load) && !broken.Contains(load))
+                {
+                    report.AtValue(
+                        ProblemSeverity.Error, ["conditions", condition.Name, "needs"], "lint.unknown-needed-load", load,
+                        Spelling.Hint(load, draft.Parts.OfType<Load>().Select(l => l.Id)));
+                }
             }
 
             if (condition.AlternatorVolts is not null && draft.Parts.OfType<Alternator>().Any())

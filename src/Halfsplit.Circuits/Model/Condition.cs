@@ -9,6 +9,7 @@ namespace Halfsplit.Circuits.Model;
 /// <param name="LastsSeconds">Seconds until the car leaves this condition by itself; null: as long as one likes.</param>
 /// <param name="StarterAmps">Amps drawn at the battery by a starter that is not a part of the sheet.</param>
 /// <param name="AlternatorVolts">Volts held at the battery's posts by an alternator that is not a part of the sheet.</param>
+/// <param name="Needs">Loads without which the car cannot be in this condition: an engine does not run without its pump.</param>
 /// <param name="EngineTurns">True when the engine turns under its own power (alternators generate).</param>
 public sealed record Condition(
     string Name,
@@ -17,8 +18,13 @@ public sealed record Condition(
     double? LastsSeconds = null,
     double? StarterAmps = null,
     double? AlternatorVolts = null,
-    bool EngineTurns = false)
+    bool EngineTurns = false,
+    ImmutableArray<string> Needs = default)
 {
+    /// <summary>False where this load is needed and does nothing.</summary>
+    public bool IsPossibleWithout(string load) => Needs.IsDefaultOrEmpty || !Needs.Contains(load);
+
+
     /// <summary>Nobody can hold this condition while walking round the car: cranking, or one that ends by itself.</summary>
     public bool NeedsHelper => StarterAmps is not null || LastsSeconds is not null;
 }

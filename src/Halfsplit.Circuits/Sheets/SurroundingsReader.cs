@@ -33,6 +33,7 @@ internal static class SurroundingsReader
         var starter = map.OptionalQuantity("starter draws", Unit.Ampere, Limits.Amps);
         var alternator = map.OptionalQuantity("alternator holds", Unit.Volt, Limits.Volts);
         var turns = map.YesNo("engine turns", alternator is not null);
+        var needs = map.Texts("needs");
         var settings = ImmutableSortedDictionary.CreateBuilder<string, string>(StringComparer.Ordinal);
         foreach (var entry in map.Rest())
         {
@@ -42,7 +43,7 @@ internal static class SurroundingsReader
             }
         }
 
-        return new Condition(name, settings.ToImmutable(), after, lasts, starter, alternator, turns);
+        return new Condition(name, settings.ToImmutable(), after, lasts, starter, alternator, turns, needs);
     }
 
     public static Complaint Complaint(MapReader map, string name) => new(

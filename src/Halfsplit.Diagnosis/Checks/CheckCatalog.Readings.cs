@@ -26,10 +26,15 @@ public sealed partial class CheckCatalog
                 continue;
             }
 
-            if (negative is not null && point.Reach <= _options.LeadMetres)
+            // Against the near body always; against the posts only where current flows and a drop says more than volts.
+            if (everywhere && arrangement.Condition != _keyOff && point.Reach <= _options.LeadMetres)
             {
-                AddVolts(arrangement, point.Terminal, negative.Terminal);
-                if (positive is not null && point.Node != positive.Node && everywhere)
+                if (negative is not null)
+                {
+                    AddVolts(arrangement, point.Terminal, negative.Terminal);
+                }
+
+                if (positive is not null && point.Node != positive.Node)
                 {
                     AddVolts(arrangement, positive.Terminal, point.Terminal);
                 }

@@ -82,7 +82,7 @@ public sealed partial class CheckCatalog
     {
         Add(ReadPosts(_network.Circuit));
         AddObservations();
-        foreach (var condition in _network.Circuit.Conditions)
+        foreach (var condition in Conditions)
         {
             AddReadings(new Arrangement(condition.Name), everywhere: true);
         }
@@ -106,11 +106,15 @@ public sealed partial class CheckCatalog
         }
     }
 
+    /// <summary>The conditions this car can be brought into: none that needs the dead load.</summary>
+    private IEnumerable<Condition> Conditions => _network.Circuit.Conditions.Where(c =>
+        c.Name == _complaint.Condition || _complaint.Is != LoadCondition.Dead || c.IsPossibleWithout(_complaint.Load));
+
     /// <summary>What can be seen, heard and felt with everything in place.</summary>
     private void AddObservations()
     {
         var circuit = _network.Circuit;
-        foreach (var condition in circuit.Conditions)
+        foreach (var condition in Conditions)
         {
             foreach (var load in circuit.Parts.OfType<Load>())
             {
@@ -194,7 +198,7 @@ public sealed partial class CheckCatalog
             return;
         }
 
-        foreach (var condition in _network.Circuit.Conditions.Where(c => c.Name == _complaint.Condition || IsHeldKeyOn(c)))
+        foreach (var condition in Conditions.Where(c => c.Name == _complaint.Condition || IsHeldKeyOn(c)))
         {
             var bridged = new Arrangement(condition.Name).Remove(relay.Id)
                 .WithJumper(new(relay.Id, "30"), new(relay.Id, "87"));

@@ -24,95 +24,113 @@ public sealed record Effort(double Minutes, ImmutableArray<Message> Steps)
         ArgumentNullException.ThrowIfNull(options);
         ArgumentNullException.ThrowIfNull(from);
         ArgumentNullException.ThrowIfNull(check);
-        var tally = new Tally();
-        Open(circuit, from, check, tally);
-        Rearrange(circuit, options, from, check, tally);
-        SetUp(circuit, options, from, check, tally);
-        return new Effort(Math.Round(tally.Minutes, 2), [.. tally.Steps]);
+        var tally = new Tally(circuit, []);
+        Count(options, from, check, tally);
+        return new Effort(Math.Round(tally.Minutes, 2), [.. tally.Steps!]);
+    }
+
+    /// <summary>The minutes alone, without the words.</summary>
+    public static double MinutesOf(Circuit circuit, DiagnosisOptions options, Position from, Check check)
+    {
+        ArgumentNullException.ThrowIfNull(circuit);
+        ArgumentNullException.ThrowIfNull(options);
+        ArgumentNullException.ThrowIfNull(from);
+        ArgumentNullException.ThrowIfNull(check);
+        var tally = new Tally(circuit, null);
+        Count(options, from, check, tally);
+        return Math.Round(tally.Minutes, 2);
+    }
+
+    private static void Count(DiagnosisOptions options, Position from, Check check, Tally tally)
+    {
+        Open(from, check, tally);
+        Rearrange(options, from, check, tally);
+        SetUp(from, check, tally);
     }
 
     /// <summary>Minutes of one kind of action.</summary>
     public static double Minute(string action) => Table[action];
 
-    private static void Open(Circuit circuit, Position from, Check check, Tally tally)
+    private static void Open(Position from, Check check, Tally tally)
     {
-        foreach (var name in Access.PlacesOf(circuit, check).Except(from.Arrangement.Opened))
+        foreach (var name in Access.PlacesOf(tally.Circuit, check).Except(from.Arrangement.Opened))
         {
-            var place = circuit.FindPlace(name)!;
-            var tools = place.Tools.Length == 0 ? new Message("step.no-tools") : new Message("step.tools", string.Join(", ", place.Tools));
-            tally.Add(place.OpenMinutes, new Message("step.open", name, tools));
+            var place = tally.Circuit.FindPlace(name)!;
+            tally.Add(place.OpenMinutes, () => new Message("step.open", name, place.Tools.Length == 0
+                ? new Message("step.no-tools")
+                : new Message("step.tools", string.Join(", ", place.Tools))));
         }
     }
 
-    private static void Rearrange(Circuit circuit, DiagnosisOptions options, Position from, Check check, Tally tally)
+    private static void Rearrange(DiagnosisOptions options, Position from, Check check, Tally tally)
     {
         var now = from.Arrangement;
         var then = check.Arrangement;
         var changes = !now.Unplugged.SetEquals(then.Unplugged) || !now.Removed.SetEquals(then.Removed)
             || !now.Jumpers.SequenceEqual(then.Jumpers);
-        var rest = CheckCatalog.RestCondition(circuit);
+        var rest = CheckCatalog.RestCondition(tally.Circuit);
         var condition = now.Condition;
         if (changes && condition != rest)
         {
-            tally.Add(Table["turn-key"], new Message("step.condition", rest));
+            tally.Add(Table["turn-key"], () => new Message("step.condition", rest));
             condition = rest;
         }
 
         foreach (var jumper in now.Jumpers.Except(then.Jumpers))
         {
-            tally.Add(Table["jumper"] / 2, new Message("step.jumper-off", jumper.From, jumper.To));
+            tally.Add(Table["jumper"] / 2, () => new Message("step.jumper-off", jumper.From, jumper.To));
         }
 
         foreach (var part in now.Removed.Except(then.Removed))
         {
-            tally.Add(Table["refit"], new Message("step.refit", Describe.Part(circuit, part)));
+            tally.Add(Table["refit"], () => new Message("step.refit", Describe.Part(tally.Circuit, part)));
         }
 
         foreach (var part in now.Unplugged.Except(then.Unplugged))
         {
-            tally.Add(Table["plug"], new Message("step.plug", Describe.Part(circuit, part)));
+            tally.Add(Table["plug"], () => new Message("step.plug", Describe.Part(tally.Circuit, part)));
         }
 
         foreach (var part in then.Unplugged.Except(now.Unplugged))
         {
-            tally.Add(Table["unplug"], new Message("step.unplug", Describe.Part(circuit, part)));
+            tally.Add(Table["unplug"], () => new Message("step.unplug", Describe.Part(tally.Circuit, part)));
         }
 
         foreach (var part in then.Removed.Except(now.Removed))
         {
-            tally.Add(Table["pull"], new Message("step.remove", Describe.Part(circuit, part)));
+            tally.Add(Table["pull"], () => new Message("step.remove", Describe.Part(tally.Circuit, part)));
         }
 
         foreach (var jumper in then.Jumpers.Except(now.Jumpers))
         {
-            tally.Add(Table["jumper"], new Message("step.jumper", jumper.From, jumper.To));
+            tally.Add(Table["jumper"], () => new Message("step.jumper", jumper.From, jumper.To));
         }
 
-        EnterCondition(circuit, options, condition, then.Condition, tally);
+        EnterCondition(options, condition, then.Condition, tally);
     }
 
     private static void EnterCondition(
-        Circuit circuit, DiagnosisOptions options, string now, string then, Tally tally)
+        DiagnosisOptions options, string now, string then, Tally tally)
     {
-        var condition = circuit.FindCondition(then)!;
+        var condition = tally.Circuit.FindCondition(then)!;
         if (condition.NeedsHelper)
         {
             // It ends by itself, so every reading needs it anew: someone else's hand, or a meter that holds its maximum.
-            tally.Add(Table["timed-condition"] + (options.Helper ? 0 : Table["timed-alone"]), new Message(
+            tally.Add(Table["timed-condition"] + (options.Helper ? 0 : Table["timed-alone"]), () => new Message(
                 options.Helper ? "step.condition-helper" : "step.condition-alone", then));
         }
         else if (now != then)
         {
-            tally.Add(Table["turn-key"], new Message("step.condition", then));
+            tally.Add(Table["turn-key"], () => new Message("step.condition", then));
         }
     }
 
-    private static void SetUp(Circuit circuit, DiagnosisOptions options, Position from, Check check, Tally tally)
+    private static void SetUp(Position from, Check check, Tally tally)
     {
         var probe = check.Probe;
         if (probe.Instrument is not (Instrument.Eye or Instrument.Ear) && from.Instrument != probe.Instrument)
         {
-            tally.Add(Table["meter-setting"], new Message("step.setting", new Message($"instrument.{probe.Instrument.Name()}")));
+            tally.Add(Table["meter-setting"], () => new Message("step.setting", new Message($"instrument.{probe.Instrument.Name()}")));
         }
 
         if (probe.Black is { } black && from.Black != black)
@@ -120,12 +138,12 @@ public sealed record Effort(double Minutes, ImmutableArray<Message> Steps)
             tally.Add(Table["move-black"], null);
         }
 
-        if (NeedsLongLead(circuit, check))
+        if (NeedsLongLead(tally.Circuit, check))
         {
             tally.Add(Table["long-lead"], null);
         }
 
-        tally.Add(Table[ActionOf(check)], Action(circuit, check));
+        tally.Add(Table[ActionOf(check)], () => Action(tally.Circuit, check));
     }
 
     private static bool NeedsLongLead(Circuit circuit, Check check)
@@ -169,17 +187,19 @@ public sealed record Effort(double Minutes, ImmutableArray<Message> Steps)
         };
     }
 
-    private sealed class Tally
+    /// <param name="steps">Where the words go; null when only minutes are wanted.</param>
+    private sealed class Tally(Circuit circuit, List<Message>? steps)
     {
+        public Circuit Circuit => circuit;
         public double Minutes { get; private set; }
-        public List<Message> Steps { get; } = [];
+        public List<Message>? Steps => steps;
 
-        public void Add(double minutes, Message? step)
+        public void Add(double minutes, Func<Message>? step)
         {
             Minutes += minutes;
-            if (step is not null)
+            if (steps is not null && step is not null)
             {
-                Steps.Add(step);
+                steps.Add(step());
             }
         }
     }

@@ -13,16 +13,16 @@ internal static class Information
     private const double Slip = 0.03;
 
     /// <summary>Expected bits; never negative.</summary>
-    public static double Bits(Partition partition, Check check, ReadOnlySpan<Forecast> forecasts)
+    public static double Bits(Partition partition, Check check, ReadOnlySpan<Outlook> outlooks)
     {
-        var outcomes = Outcomes(check, forecasts, out var count);
+        var outcomes = Outcomes(check, outlooks, out var count);
         if (count < 2)
         {
             return 0;
         }
 
         var joint = new double[count, partition.ClassCount];
-        for (var car = 0; car < forecasts.Length; car++)
+        for (var car = 0; car < outlooks.Length; car++)
         {
             for (var outcome = 0; outcome < count; outcome++)
             {
@@ -49,21 +49,21 @@ internal static class Information
     }
 
     /// <summary>Probability of each outcome for each car, row by row.</summary>
-    private static double[] Outcomes(Check check, ReadOnlySpan<Forecast> forecasts, out int count)
+    private static double[] Outcomes(Check check, ReadOnlySpan<Outlook> outlooks, out int count)
     {
         if (check.Answers.Length > 0)
         {
-            return Words(check.Answers.Length, forecasts, out count);
+            return Words(check.Answers.Length, outlooks, out count);
         }
 
-        var cuts = Cuts(forecasts);
+        var cuts = Cuts(outlooks);
         var ohms = check.Probe.Instrument == Simulation.Instruments.Instrument.Ohms;
         count = cuts.Length + 1 + (ohms ? 1 : 0);
-        var odds = new double[forecasts.Length * count];
-        for (var car = 0; car < forecasts.Length; car++)
+        var odds = new double[outlooks.Length * count];
+        for (var car = 0; car < outlooks.Length; car++)
         {
             var row = odds.AsSpan(car * count, count);
-            var forecast = forecasts[car];
+            ref readonly var forecast = ref outlooks[car];
             if (forecast.IsBroad)
             {
                 row.Fill(1.0 / count);
@@ -89,17 +89,17 @@ internal static class Information
         return odds;
     }
 
-    private static double[] Words(int groups, ReadOnlySpan<Forecast> forecasts, out int count)
+    private static double[] Words(int groups, ReadOnlySpan<Outlook> outlooks, out int count)
     {
         count = groups;
-        var odds = new double[forecasts.Length * groups];
-        for (var car = 0; car < forecasts.Length; car++)
+        var odds = new double[outlooks.Length * groups];
+        for (var car = 0; car < outlooks.Length; car++)
         {
             for (var i = 0; i < groups; i++)
             {
-                odds[(car * groups) + i] = forecasts[car].IsBroad || forecasts[car].Groups.Length != groups
+                odds[(car * groups) + i] = outlooks[car].IsBroad || outlooks[car].Groups.IsDefault || outlooks[car].Groups.Length != groups
                     ? 1.0 / groups
-                    : forecasts[car].Groups[i];
+                    : outlooks[car].Groups[i];
             }
         }
 
@@ -107,10 +107,10 @@ internal static class Information
     }
 
     /// <summary>Cuts in the widest gaps between predicted means, measured in their spreads.</summary>
-    private static double[] Cuts(ReadOnlySpan<Forecast> forecasts)
+    private static double[] Cuts(ReadOnlySpan<Outlook> outlooks)
     {
         var sorted = new List<(double Mean, double Spread)>();
-        foreach (var forecast in forecasts)
+        foreach (ref readonly var forecast in outlooks)
         {
             if (!forecast.IsBroad && forecast.OverLimit < 0.5)
             {

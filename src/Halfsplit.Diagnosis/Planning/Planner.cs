@@ -24,6 +24,16 @@ public sealed class Planner(Forecaster forecaster, DiagnosisOptions options)
     /// <summary>Bits below which a check is not worth mentioning.</summary>
     public const double LeastBits = 0.02;
 
+    /// <summary>Cars of the first look.</summary>
+    private const int FewCars = 40;
+
+    /// <summary>Checks kept after the first look.</summary>
+    private const int Looked = 80;
+
+    /// <summary>Checks that are computed in full after the quick look.</summary>
+    private const int Screened = 24;
+
+    private readonly Screening _screening = new(forecaster);
     private readonly SafetyScreen _safety = new(forecaster, options);
 
     /// <summary>The best checks, best first; empty when nothing that can be done would tell anything.</summary>
@@ -41,47 +51,62 @@ public sealed class Planner(Forecaster forecaster, DiagnosisOptions options)
             return [];
         }
 
-        var byEffort = checks
-            .Select(c => (Check: c, Effort: Effort.Of(circuit, options, position, c)))
-            .OrderBy(c => c.Effort.Minutes).ThenBy(c => c.Check.Id, StringComparer.Ordinal);
-        var best = new List<RankedCheck>();
-        var forecasts = new Forecast[partition.Cars.Count];
-        foreach (var (check, effort) in byEffort)
+        var byMinutes = checks
+            .Select(c => (Check: c, Minutes: Effort.MinutesOf(circuit, options, position, c)))
+            .OrderBy(c => c.Minutes).ThenBy(c => c.Check.Id, StringComparer.Ordinal);
+        // First all checks on a few cars, then the better ones on all of them, then the best with computed spreads.
+        var few = partition.Thin(FewCars);
+        var looked = Screen(byMinutes, few, repairs, few.Cars.Count < partition.Cars.Count ? Looked : Screened);
+        var screened = few.Cars.Count < partition.Cars.Count
+            ? Screen(looked, partition, repairs, Screened)
+            : looked;
+        var outlooks = new Outlook[partition.Cars.Count];
+        var best = new BestOf<RankedCheck>(most);
+        foreach (var (check, _) in screened)
+        {
+            for (var i = 0; i < outlooks.Length; i++)
+            {
+                outlooks[i] = Outlook.Of(forecaster.Of(partition.Cars[i], check, repairs));
+            }
+
+            var ranked = new RankedCheck(
+                check, Effort.Of(circuit, options, position, check), Information.Bits(partition, check, outlooks));
+            if (ranked.Bits >= LeastBits && (!best.IsFull || ranked.Score > best.Least)
+                && _safety.Allows(check, partition, repairs))
+            {
+                best.Offer(ranked, ranked.Score);
+            }
+        }
+
+        return [.. best.Items];
+    }
+
+    private List<(Check Check, double Minutes)> Screen(
+        IEnumerable<(Check Check, double Minutes)> byMinutes, Partition partition, ImmutableArray<Repair> repairs, int most)
+    {
+        var outlooks = new Outlook[partition.Cars.Count];
+        var kept = new BestOf<(Check, double)>(most);
+        foreach (var (check, minutes) in byMinutes)
         {
             // No check can tell more than everything: dearer ones can no longer win a place.
-            if (best.Count == most && partition.Entropy / effort.Minutes < best[^1].Score)
+            if (kept.IsFull && partition.Entropy / minutes < kept.Least)
             {
                 break;
             }
 
-            for (var i = 0; i < forecasts.Length; i++)
+            _screening.Look(check, partition.Cars, repairs, outlooks);
+            var bits = Information.Bits(partition, check, outlooks);
+            if (bits >= LeastBits)
             {
-                forecasts[i] = forecaster.Of(partition.Cars[i], check, repairs);
-            }
-
-            var ranked = new RankedCheck(check, effort, Information.Bits(partition, check, forecasts));
-            if (ranked.Bits >= LeastBits && (best.Count < most || ranked.Score > best[^1].Score)
-                && _safety.Allows(check, partition, repairs))
-            {
-                Insert(best, ranked, most);
+                kept.Offer((check, minutes), bits / minutes);
             }
         }
 
-        return [.. best];
+        return [.. kept.Items.OrderBy(k => k.Item2).ThenBy(k => k.Item1.Id, StringComparer.Ordinal)];
     }
 
     /// <summary>True if a check may be done on every car that is still likely.</summary>
     public bool IsSafe(
         Posterior posterior, Check check, ImmutableArray<Repair> repairs, Func<Suspects.Suspect, string> classOf) =>
         _safety.Allows(check, Partition.Of(posterior, classOf, MostCars), repairs);
-
-    private static void Insert(List<RankedCheck> best, RankedCheck ranked, int most)
-    {
-        var at = best.FindIndex(b => ranked.Score > b.Score);
-        best.Insert(at < 0 ? best.Count : at, ranked);
-        if (best.Count > most)
-        {
-            best.RemoveAt(most);
-        }
-    }
 }

@@ -67,7 +67,7 @@ public static class Access
         }
 
         // A load that is looked at or listened to needs no access; a joint, fuse, relay or clamped wire does.
-        if (check.Probe.About is { } about && check.Subject is not (CheckSubject.LoadWork or CheckSubject.RelayClick))
+        if (check.Probe is { About: { } about, Red: null } && check.Subject is not (CheckSubject.LoadWork or CheckSubject.RelayClick))
         {
             names = names.Concat(Touched(circuit, about));
         }

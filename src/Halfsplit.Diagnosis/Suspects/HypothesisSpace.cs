@@ -97,7 +97,7 @@ public sealed class HypothesisSpace
                     foreach (var second in seconds)
                     {
                         ImmutableArray<Fault> faults = [first, second];
-                        var reported = Reported(faults, 1);
+                        var reported = Reported(Point(faults, 1));
                         if (reported > 0.1)
                         {
                             found.Add(new Draft(
@@ -124,27 +124,31 @@ public sealed class HypothesisSpace
     private List<(Fault Fault, double Factor, double Weight, SeverityCell? Cell)> Cars(FaultMode mode)
     {
         var cars = new List<(Fault, double, double, SeverityCell?)>();
-        foreach (var fault in mode.Faults())
+        var faults = mode.Faults().ToList();
+        var points = faults.ConvertAll(f => Point([f], 1));
+        for (var i = 0; i < faults.Count; i++)
         {
-            var cell = Cell(mode, fault, wide: false);
-            if (cell is not null && IsNearThreshold(fault))
+            var cell = Cell(mode, faults[i], wide: false);
+            // Thresholds differ from car to car; that matters where the next degree already finds other states.
+            var edge = (i > 0 && !points[i].HasSameStates(points[i - 1]))
+                || (i + 1 < points.Count && !points[i].HasSameStates(points[i + 1]));
+            if (!edge)
             {
-                foreach (var (factor, weight) in ThresholdDraws)
-                {
-                    Add(fault, factor, weight, cell);
-                }
+                Add(points[i], faults[i], 1, 1, cell);
+                continue;
             }
-            else
+
+            foreach (var (factor, weight) in ThresholdDraws)
             {
-                Add(fault, 1, 1, cell);
+                Add(factor == 1 ? points[i] : Point([faults[i]], factor), faults[i], factor, weight, cell);
             }
         }
 
         return cars;
 
-        void Add(Fault fault, double factor, double weight, SeverityCell? cell)
+        void Add(OperatingPoint point, Fault fault, double factor, double weight, SeverityCell? cell)
         {
-            var reported = Reported([fault], factor);
+            var reported = Reported(point);
             if (reported > 0)
             {
                 cars.Add((fault, factor, weight * reported, cell));
@@ -152,11 +156,12 @@ public sealed class HypothesisSpace
         }
     }
 
+    private OperatingPoint Point(ImmutableArray<Fault> faults, double factor) => _simulator.Simulate(
+        new Arrangement(_complaint.Condition), faults, new SimulationOptions(factor));
+
     /// <summary>How likely a person with this car comes with this complaint; 0 where they would not.</summary>
-    private double Reported(ImmutableArray<Fault> faults, double factor)
+    private double Reported(OperatingPoint point)
     {
-        var point = _simulator.Simulate(
-            new Arrangement(_complaint.Condition), faults, new SimulationOptions(factor));
         if (IsOnFire(point))
         {
             return 0;
@@ -173,14 +178,6 @@ public sealed class HypothesisSpace
         var battery = _simulator.Network.Circuit.Battery;
         return point.HasFault(FaultModes.ShortToGround)
             && point.Volts(new(battery.Id, "pos")) < 0.7 * battery.NominalVolts;
-    }
-
-    private bool IsNearThreshold(Fault fault)
-    {
-        var arrangement = new Arrangement(_complaint.Condition);
-        var low = _simulator.Simulate(arrangement, [fault], new SimulationOptions(ThresholdDraws[0].Factor));
-        var high = _simulator.Simulate(arrangement, [fault], new SimulationOptions(ThresholdDraws[2].Factor));
-        return !low.HasSameStates(high);
     }
 
     private SeverityCell? Cell(FaultMode mode, Fault fault, bool wide)

@@ -42,7 +42,7 @@ public sealed record Suspect(string Id, ImmutableArray<FaultMode> Modes)
 public sealed record Hypothesis(
     int Index, int Suspect, ImmutableArray<Fault> Faults, double ThresholdFactor, double LogPrior, SeverityCell? Severity)
 {
-    public bool IsNone => Faults.Length == 0;
+    public bool IsNone => Faults.Length == 0 && Suspect >= 0;
 }
 
 /// <summary>

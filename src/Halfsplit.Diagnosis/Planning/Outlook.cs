@@ -1,0 +1,20 @@
+using System.Collections.Immutable;
+using Halfsplit.Diagnosis.Evidence;
+
+namespace Halfsplit.Diagnosis.Planning;
+
+/// <summary>What the planner needs of a forecast: enough to see which cars a check parts.</summary>
+/// <param name="Mean">The number shown.</param>
+/// <param name="Spread">One standard deviation.</param>
+/// <param name="OverLimit">Probability of over-limit.</param>
+/// <param name="Groups">Probability of each answer group; default where a number answers.</param>
+/// <param name="IsBroad">Nothing definite can be said.</param>
+internal readonly record struct Outlook(
+    double Mean, double Spread, double OverLimit, ImmutableArray<double> Groups, bool IsBroad)
+{
+    public static Outlook Broad { get; } = new(0, 1, 0, default, true);
+
+    public static Outlook Of(Forecast forecast) => forecast.IsBroad
+        ? Broad
+        : new Outlook(forecast.Mean, forecast.Spread, forecast.OverLimit, forecast.Groups, false);
+}
