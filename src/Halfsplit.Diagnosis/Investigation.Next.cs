@@ -49,6 +49,11 @@ public sealed partial class Investigation
             return Step(now, ranked[0].Check, new Message("reason.most-per-minute", ranked[0].Bits, ranked[0].Effort.Minutes), null, ranked[1..]);
         }
 
+        if (top.Repair is null && ProofToRepeat(now) is { } again)
+        {
+            return Step(now, again, new Message("reason.proof-again"), null, []);
+        }
+
         if (top.Repair is null)
         {
             return new NextStep(null, null, new Message("reason.nothing-fits"), [], null, [], false);

@@ -13,6 +13,9 @@ namespace Halfsplit.Diagnosis;
 
 public sealed partial class Investigation
 {
+    /// <summary>How often the same proof is asked for before it is believed to fail.</summary>
+    private const int MostProofs = 3;
+
     private Check RepairCheck(Repair repair) => Check.Create(
         CheckKind.Repair, CheckSubject.Repair, new Arrangement(CheckCatalog.RestCondition(Circuit)),
         new Probe(Instrument.Eye, null, null, repair.Target), repair.Id);
@@ -79,6 +82,19 @@ public sealed partial class Investigation
         }
 
         return new NextStep(null, null, new Message("reason.proven"), [], PresentFinding(), [], true);
+    }
+
+    /// <summary>
+    /// What was blamed is mended and nothing else is likelier, yet a proof failed: a doubtful answer is asked again.
+    /// </summary>
+    private Check? ProofToRepeat(Assessment now)
+    {
+        var last = now.Observations.LastOrDefault(o =>
+            o.Check.Kind == CheckKind.Proof && o.RepairsBefore.Length == now.Repairs.Length);
+        return last is not null && now.Observations.Count(o =>
+            o.Check.Id == last.Check.Id && o.RepairsBefore.Length == now.Repairs.Length) < MostProofs
+            ? last.Check
+            : null;
     }
 
     private bool Passes(Observation proof) => proof.Value switch

@@ -35,6 +35,31 @@ public sealed class OperatingPoint
     /// <summary>Mean amps through a branch, from its first node to its second.</summary>
     public double Amps(int branch) => Run.Amps(branch);
 
+    /// <summary>Mean amps out of the battery's positive post.</summary>
+    public double BatteryAmps
+    {
+        get
+        {
+            var amps = 0.0;
+            for (var i = 0; i < Network.Branches.Length; i++)
+            {
+                // The battery's source is the one branch of its kind with volts of its own.
+                if (Network.Branches[i].Use == BranchUse.Source && Run.Frames[0].Source[i] != 0)
+                {
+                    amps -= Run.Amps(i);
+                }
+            }
+
+            return amps;
+        }
+    }
+
+    /// <summary>Fuses that have gone.</summary>
+    public IEnumerable<string> BlownFuses => Network.Devices
+        .OfType<FuseDevice>()
+        .Where(f => OverloadDevice.IsGone(Run.State[f.Slot]))
+        .Select(f => f.Part);
+
     /// <summary>Mean amps through a wire from its first end to its second; 0 if there is no such wire.</summary>
     public double WireAmps(string wire)
     {

@@ -1,12 +1,13 @@
 using System.Collections.Immutable;
 using Halfsplit.Diagnosis.Readings;
+using Halfsplit.Simulation.Instruments;
 
 namespace Halfsplit.Diagnosis.Checks;
 
 /// <summary>Which words answer a check; words of one group mean the same to the engine.</summary>
 public static class AnswerGroups
 {
-    private static readonly ImmutableArray<ImmutableArray<AnswerWord>> Work =
+    private static readonly ImmutableArray<ImmutableArray<AnswerWord>> Heard =
     [
         [AnswerWord.Runs, AnswerWord.Works, AnswerWord.Bright],
         [AnswerWord.RunsSlowly, AnswerWord.Weak, AnswerWord.Dim],
@@ -14,11 +15,14 @@ public static class AnswerGroups
         [AnswerWord.Hums],
     ];
 
-    public static ImmutableArray<ImmutableArray<AnswerWord>> Of(CheckSubject subject) => subject switch
+    /// <summary>A load that is only looked at cannot hum.</summary>
+    private static readonly ImmutableArray<ImmutableArray<AnswerWord>> Seen = Heard[..3];
+
+    public static ImmutableArray<ImmutableArray<AnswerWord>> Of(CheckSubject subject, Instrument instrument) => subject switch
     {
         CheckSubject.Buzzer => [[AnswerWord.Beeps], [AnswerWord.NoBeep]],
         CheckSubject.LampGlow => [[AnswerWord.Bright], [AnswerWord.Dim], [AnswerWord.Dark]],
-        CheckSubject.LoadWork => Work,
+        CheckSubject.LoadWork => instrument == Instrument.Ear ? Heard : Seen,
         CheckSubject.RelayClick => [[AnswerWord.Clicks], [AnswerWord.Silent]],
         CheckSubject.FuseLook => [[AnswerWord.Whole], [AnswerWord.Blown]],
         CheckSubject.PinFit => [[AnswerWord.Tight], [AnswerWord.Loose, AnswerWord.Corroded, AnswerWord.Burnt]],
@@ -61,8 +65,8 @@ public static class AnswerGroups
 
         var expected = check.Probe.Instrument switch
         {
-            Simulation.Instruments.Instrument.Ohms => ExpectedAnswer.Ohms(words),
-            Simulation.Instruments.Instrument.AmpsClamp or Simulation.Instruments.Instrument.AmpsInline =>
+            Instrument.Ohms => ExpectedAnswer.Ohms(words),
+            Instrument.AmpsClamp or Instrument.AmpsInline =>
                 ExpectedAnswer.Amperes(words),
             _ => ExpectedAnswer.Volts(words) with { PlausibleHigh = 1.5 * nominalVolts, PlausibleLow = -1.5 * nominalVolts },
         };

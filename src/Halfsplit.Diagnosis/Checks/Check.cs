@@ -78,7 +78,7 @@ public sealed record Check(
         var name = subject == CheckSubject.Number ? probe.Instrument.Name() : SubjectName(subject);
         var prefix = kind == CheckKind.Proof ? "proof " : "";
         var id = $"{prefix}{name}{lamp}{points}{about}{(repairId is null ? "" : $" {repairId}")} | {arrangement.Key}";
-        return new Check(id, kind, subject, arrangement, probe, AnswerGroups.Of(subject), repairId);
+        return new Check(id, kind, subject, arrangement, probe, AnswerGroups.Of(subject, probe.Instrument), repairId);
     }
 
     public bool TakesNumber => Subject is CheckSubject.Number or CheckSubject.LampGlow;

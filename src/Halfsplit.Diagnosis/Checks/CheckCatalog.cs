@@ -188,6 +188,7 @@ public sealed partial class CheckCatalog
         }
 
         Add(CheckKind.Bench, CheckSubject.BenchRelay, rest, Instrument.Eye, relay.Id);
+        AddSocketLooks(rest, relay);
         if (_options.HasSpareRelay)
         {
             Add(CheckKind.Swap, CheckSubject.SwapRelay, energized, Instrument.Ear, relay.Id);
@@ -214,6 +215,7 @@ public sealed partial class CheckCatalog
         var live = new Arrangement(_complaint.Condition).Remove(fuse.Id);
         var rest = new Arrangement(_keyOff).Remove(fuse.Id);
         AddReadings(live, everywhere: false, fuse.Id);
+        AddSocketLooks(rest, fuse);
         Add(CheckKind.Reading, CheckSubject.Buzzer, rest, Instrument.Continuity, null, new(fuse.Id, "1p"), new(fuse.Id, "2p"));
         Add(CheckKind.Reading, CheckSubject.Number, rest, Instrument.Ohms, null, new(fuse.Id, "2"), new(Metal.Body));
         if (_options.HasTestLamp)
@@ -235,6 +237,15 @@ public sealed partial class CheckCatalog
         if (fuse.RatingAmps <= _options.MeterInUse.JackAmps)
         {
             Add(CheckKind.Reading, CheckSubject.Number, live, Instrument.AmpsInline, null, new(fuse.Id, "1"), new(fuse.Id, "2"));
+        }
+    }
+
+    /// <summary>With the relay or fuse pulled, each terminal of its socket can be looked at.</summary>
+    private void AddSocketLooks(Arrangement rest, Part part)
+    {
+        foreach (var terminal in part.Terminals)
+        {
+            Add(CheckKind.Look, CheckSubject.PinFit, rest, Instrument.Eye, $"{part.Id}.{terminal}");
         }
     }
 

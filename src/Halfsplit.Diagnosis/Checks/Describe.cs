@@ -33,6 +33,11 @@ public static class Describe
                 "wire.between", wire.From, wire.To, wire.Spec.Colour ?? "?", wire.Spec.Gauge.SquareMillimetres);
         }
 
+        if (target.EndsWith(Repairs.Repair.SocketSuffix, StringComparison.Ordinal))
+        {
+            return new Message("socket.whole", Part(circuit, target[..^Repairs.Repair.SocketSuffix.Length]));
+        }
+
         if (circuit.Find(target) is not null)
         {
             return Part(circuit, target);

@@ -27,7 +27,7 @@ internal static class WordForecasts
         var faults = Forecaster.Remaining(car.Faults, repairs);
         return check.Subject switch
         {
-            CheckSubject.LoadWork => Work(point.Load(about), point.IsSteady),
+            CheckSubject.LoadWork => Work(point.Load(about), point.IsSteady, check.Answers.Length),
             CheckSubject.RelayClick => Two(
                 !point.IsSteady ? 0.9 : point.IsPulledIn(about) && !Has(faults, about, FaultModes.Welded, FaultModes.Stuck) ? 0.94 : 0.05),
             CheckSubject.FuseLook => Two(point.IsBlown(about) ? 0.03 : Has(faults, about, FaultModes.Open) ? 0.15 : 0.97),
@@ -57,19 +57,17 @@ internal static class WordForecasts
         return [bright / (bright + dim + dark), dim / (bright + dim + dark), dark / (bright + dim + dark)];
     }
 
-    private static ImmutableArray<double> Work(LoadState state, bool steady)
+    private static ImmutableArray<double> Work(LoadState state, bool steady, int groups)
     {
-        if (!steady)
-        {
-            return [0.1, 0.3, 0.4, 0.2];
-        }
-
-        return state.Condition switch
+        ImmutableArray<double> heard = !steady ? [0.1, 0.3, 0.4, 0.2] : state.Condition switch
         {
             LoadCondition.Works => [0.96, 0.03, 0.008, 0.002],
             LoadCondition.Weak => [0.08, 0.84, 0.06, 0.02],
             _ => state.Stalled ? [0.01, 0.03, 0.56, 0.40] : [0.005, 0.015, 0.96, 0.02],
         };
+
+        // Where humming cannot be told, what hums counts as dead.
+        return groups == heard.Length ? heard : [heard[0], heard[1], heard[2] + heard[3]];
     }
 
     private static bool Has(ImmutableArray<Fault> faults, string part, params ReadOnlySpan<string> modes)

@@ -79,7 +79,7 @@ public static class Access
     {
         if (circuit.Wires.FirstOrDefault(w => w.Id == about) is not { } wire)
         {
-            return [TerminalName.Parse(about).Part];
+            return [TerminalName.Parse(about.Split(' ')[0]).Part];
         }
 
         // A clamp goes round the wire at whichever end is easier to get at.

@@ -14,6 +14,9 @@ namespace Halfsplit.Diagnosis.Repairs;
 public sealed record Repair(
     string Id, string Target, string Action, double Minutes, ValueRange Price, ImmutableArray<string> Renews)
 {
+    /// <summary>Marks a target that is a relay's or fuse's socket and not the part itself.</summary>
+    public const string SocketSuffix = " socket";
+
     /// <summary>True if this repair takes the fault away.</summary>
     public bool Cures(Fault fault)
     {
@@ -21,12 +24,17 @@ public sealed record Repair(
         // Replacing a part mends all its own faults; a joint's name ("C3.4", "K2.30") is its own target,
         // but a module's outputs ("ECU.pump-drive") belong to the module.
         return fault.Part == Target
-            || (Action is "replace" or "examine-module" or "reset-or-replace" && IsInside(fault));
+            || (Action is "examine-module" && IsInside(fault))
+            || (Target.EndsWith(SocketSuffix, StringComparison.Ordinal) && IsInSocket(fault));
     }
 
     private bool IsInside(Fault fault) =>
         fault.Part.StartsWith(Target + ".", StringComparison.Ordinal)
         && fault.Mode is FaultModes.OutputOff or FaultModes.OutputOn or FaultModes.NotCommanded;
+
+    private bool IsInSocket(Fault fault) =>
+        fault.Part.StartsWith(Target[..^SocketSuffix.Length] + ".", StringComparison.Ordinal)
+        && fault.Mode is FaultModes.Open or FaultModes.Resistive;
 
     public bool Equals(Repair? other) => other is not null && Id == other.Id && Renews.SequenceEqual(other.Renews);
 

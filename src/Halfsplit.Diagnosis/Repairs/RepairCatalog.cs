@@ -25,7 +25,13 @@ public static class RepairCatalog
         ArgumentNullException.ThrowIfNull(circuit);
         ArgumentNullException.ThrowIfNull(mode);
         var (action, minutes, price) = Table.GetValueOrDefault(mode.Kind, ("replace", 30, new ValueRange(0, 50)));
-        var target = mode.Kind is "wire" or "cavity" or "socket" or "ground" ? mode.Part : mode.Owner;
+        // A socket is mended as a whole: whoever has its terminals out mends them all.
+        var target = mode.Kind switch
+        {
+            "wire" or "cavity" or "ground" => mode.Part,
+            "socket" => mode.Owner + Repair.SocketSuffix,
+            _ => mode.Owner,
+        };
         if (circuit.Find(target)?.Notes.Price is { } known)
         {
             price = known;

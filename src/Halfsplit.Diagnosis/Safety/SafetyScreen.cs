@@ -78,7 +78,7 @@ public sealed class SafetyScreen(Forecaster forecaster, DiagnosisOptions options
             Instrument.AmpsInline =>
                 Math.Abs(forecaster.MeanOf(car, check, repairs).Value) <= options.MeterInUse.JackAmps,
             _ => true,
-        } && BurnsNothing(point, check) && MovesNothingElse(point, check);
+        } && BurnsNothing(point, check) && BlowsNothing(car, point, repairs) && MovesNothingElse(point, check);
     }
 
     /// <summary>Jumpers carry what they bear.</summary>
@@ -94,6 +94,10 @@ public sealed class SafetyScreen(Forecaster forecaster, DiagnosisOptions options
 
         return true;
     }
+
+    /// <summary>No fuse goes that had not gone before the check.</summary>
+    private bool BlowsNothing(Hypothesis car, OperatingPoint point, ImmutableArray<Repair> repairs) =>
+        !point.BlownFuses.Except(forecaster.Simulator.Blown(Forecaster.Remaining(car.Faults, repairs))).Any();
 
     /// <summary>A jumper may run the load complained of, and nothing else that would not run anyway.</summary>
     private bool MovesNothingElse(OperatingPoint point, Check check)

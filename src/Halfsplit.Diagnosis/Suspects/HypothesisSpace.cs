@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Halfsplit.Circuits.Model;
+using Halfsplit.Diagnosis.Checks;
 using Halfsplit.Simulation;
 using Halfsplit.Simulation.Arrangements;
 using Halfsplit.Simulation.Compiled;
@@ -15,6 +16,9 @@ public sealed class HypothesisSpace
 {
     /// <summary>Chance that a person reports a load as dead that is weak, or the other way round; an assumption.</summary>
     private const double NearReport = 0.05;
+
+    /// <summary>Amps out of a battery at rest that mean smoke; common practice, no published source.</summary>
+    private const double FireAmps = 60;
 
     private static readonly (double Factor, double Weight)[] ThresholdDraws = [(0.87, 0.25), (1, 0.5), (1.13, 0.25)];
 
@@ -98,7 +102,7 @@ public sealed class HypothesisSpace
                     {
                         ImmutableArray<Fault> faults = [first, second];
                         var reported = Reported(Point(faults, 1));
-                        if (reported > 0.1)
+                        if (reported > 0.1 && !IsOnFire(faults))
                         {
                             found.Add(new Draft(
                                 suspects.Count, faults, 1, weight / (firsts.Count * seconds.Count) * reported,
@@ -149,7 +153,7 @@ public sealed class HypothesisSpace
         void Add(OperatingPoint point, Fault fault, double factor, double weight, SeverityCell? cell)
         {
             var reported = Reported(point);
-            if (reported > 0)
+            if (reported > 0 && !IsOnFire([fault]))
             {
                 cars.Add((fault, factor, weight * reported, cell));
             }
@@ -162,23 +166,15 @@ public sealed class HypothesisSpace
     /// <summary>How likely a person with this car comes with this complaint; 0 where they would not.</summary>
     private double Reported(OperatingPoint point)
     {
-        if (IsOnFire(point))
-        {
-            return 0;
-        }
-
         var fares = point.Load(_complaint.Load).Condition;
         return fares == _complaint.Is ? 1
             : fares == LoadCondition.Works || _complaint.Is == LoadCondition.Works ? 0 : NearReport;
     }
 
-    /// <summary>A short with no fuse before it takes the whole battery down: not a car that waits for a meter.</summary>
-    private bool IsOnFire(OperatingPoint point)
-    {
-        var battery = _simulator.Network.Circuit.Battery;
-        return point.HasFault(FaultModes.ShortToGround)
-            && point.Volts(new(battery.Id, "pos")) < 0.7 * battery.NominalVolts;
-    }
+    /// <summary>A short with no fuse before it: not a car that waits for a meter.</summary>
+    private bool IsOnFire(ImmutableArray<Fault> faults) =>
+        faults.Any(f => f.Mode is FaultModes.ShortToGround or FaultModes.ShortToFeed)
+        && _simulator.Simulate(new Arrangement(CheckCatalog.RestCondition(_simulator.Network.Circuit)), faults).BatteryAmps > FireAmps;
 
     private SeverityCell? Cell(FaultMode mode, Fault fault, bool wide)
     {
