@@ -108,7 +108,7 @@ internal static class WireText
             var isUnit = word != "in"
                 && (Unit.Metre.TryFind(word, out _) || Unit.SquareMillimetre.TryFind(word, out _)
                     || string.Equals(word, Awg, StringComparison.OrdinalIgnoreCase));
-            if (isUnit && words.Count > 0 && Quantity.NumberLength(words[^1]) == words[^1].Length)
+            if (isUnit && words.Count > 0 && IsNumber(words[^1]))
             {
                 words[^1] += word;
             }
@@ -120,6 +120,10 @@ internal static class WireText
 
         return words;
     }
+
+    /// <summary>A number, or the "4/0" of a thick AWG size.</summary>
+    private static bool IsNumber(string word) =>
+        Quantity.NumberLength(word) == (word.EndsWith("/0", StringComparison.Ordinal) ? word.Length - 2 : word.Length);
 
     private static Message? Once<T>(T? already, string word) =>
         already is null ? null : new Message("sheet.wire-twice", word);

@@ -67,6 +67,7 @@ internal static class WrongSheets
         ("sheet.impossible", Add("parts", "K9: { kind: relay, coil: §1e99 ohm }")),
         ("sheet.unknown-unit", Add("parts", "X1: { kind: heater, watts: §120 W at }")),
         ("sheet.range-backwards", Add("parts", "F2: { kind: fuse, rating: 10 A, price: §5 to 3 }")),
+        ("sheet.decimal-comma", Add("parts", "F2: { kind: fuse, rating: 10 A, slot: 7,§5 }")),
         ("sheet.impossible", Swap("open: 1 min", "open: §-1 min")),
 
         // surroundings

@@ -228,7 +228,11 @@ internal sealed class MapReader(
                 return;
             }
 
-            if (!_asked.Contains(entry.Key.Value))
+            if (entry.Value is SheetText { Value.Length: 0 } && entry.Key.Value is [>= '0' and <= '9', ..])
+            {
+                state.Error(entry.Key, "sheet.decimal-comma", entry.Key.Value);
+            }
+            else if (!_asked.Contains(entry.Key.Value))
             {
                 var hint = Spelling.Nearest(entry.Key.Value, _asked) is { } near
                     ? new Message("spelling.did-you-mean", near)
