@@ -20,6 +20,9 @@ internal sealed class WiringResolver
     private readonly HashSet<TerminalName> _knownHalves = [];
     private readonly HashSet<string> _wireIds = new(StringComparer.Ordinal);
 
+    /// <summary>The number of the next wire between the same ends, so that thousands of them cost no search.</summary>
+    private readonly Dictionary<string, int> _copies = new(StringComparer.Ordinal);
+
     public WiringResolver(IEnumerable<Part> parts)
     {
         _parts = parts.ToDictionary(p => p.Id, StringComparer.Ordinal);
@@ -92,9 +95,10 @@ internal sealed class WiringResolver
 
         var id = wire.Name ?? $"{from}~{to}";
         var unique = id;
-        for (var n = 2; !_wireIds.Add(unique); n++)
+        for (var n = _copies.GetValueOrDefault(id, 2); !_wireIds.Add(unique); n++)
         {
             unique = $"{id}~{n}";
+            _copies[id] = n + 1;
         }
 
         _wires.Add(new Wire(unique, from, to, wire));

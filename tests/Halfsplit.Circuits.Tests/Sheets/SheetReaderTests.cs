@@ -121,6 +121,16 @@ public sealed class SheetReaderTests
     }
 
     [Fact]
+    public void Wires_between_the_same_ends_are_numbered()
+    {
+        var circuit = Read(MarkedSheet.Right
+            + "  - S1 -> wire 1mm2 1m -> L1\n  - S1 -> wire 1mm2 1m -> L1\n  - S1 -> wire 1mm2 1m -> L1\n");
+        Assert.Equal(
+            ["S1~L1.1", "S1~L1.1~2", "S1~L1.1~3", "S1~L1.1~4"],
+            circuit.Wires.Where(w => w.To == new TerminalName("L1", "1")).Select(w => w.Id));
+    }
+
+    [Fact]
     public void Module_inputs_and_outputs_say_all_they_have()
     {
         var module = (Module)Read(MarkedSheet.Add("parts", """
