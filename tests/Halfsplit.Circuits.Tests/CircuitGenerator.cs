@@ -307,7 +307,7 @@ internal static class CircuitGenerator
                 new("key off", none),
                 new("everything on", on, "key off", b.Said[4] ? 2 : null),
                 new("cranking", on.SetItem("IGN", "start"), "everything on", StarterAmps: hasStarter ? null : 180),
-                new("running", on, "cranking", AlternatorVolts: hasAlternator ? null : supply * 1.18, EngineTurns: true),
+                new("running", on, "cranking", AlternatorVolts: hasAlternator ? null : supply * 1.18, EngineTurns: true, Needs: [.. b.Said[5] ? _loads : _loads.Take(1)]),
             ];
         }
 

@@ -39,7 +39,7 @@ internal static class ConditionRules
                     ProblemSeverity.Error, ["conditions", condition.Name, "after"], "lint.condition-circle", condition.Name);
             }
 
-            foreach (var load in condition.Needs.IsDefault ? [] : condition.Needs)
+            foreach (var load in condition.Needs)
             {
                 if (draft.Parts.OfType<Load>().All(l => l.Id != load) && !broken.Contains(load))
                 {

@@ -21,9 +21,11 @@ public sealed record Condition(
     bool EngineTurns = false,
     ImmutableArray<string> Needs = default)
 {
-    /// <summary>False where this load is needed and does nothing.</summary>
-    public bool IsPossibleWithout(string load) => Needs.IsDefaultOrEmpty || !Needs.Contains(load);
+    /// <summary>Loads without which the car cannot be in this condition; empty, never default.</summary>
+    public ImmutableArray<string> Needs { get; init; } = Needs.IsDefault ? [] : Needs;
 
+    /// <summary>False where this load is needed and does nothing.</summary>
+    public bool IsPossibleWithout(string load) => !Needs.Contains(load);
 
     /// <summary>Nobody can hold this condition while walking round the car: cranking, or one that ends by itself.</summary>
     public bool NeedsHelper => StarterAmps is not null || LastsSeconds is not null;

@@ -66,7 +66,7 @@ public static class SheetWriter
         map.Quantity("starter draws", condition.StarterAmps, Unit.Ampere);
         map.Quantity("alternator holds", condition.AlternatorVolts, Unit.Volt);
         map.YesNo("engine turns", condition.EngineTurns, condition.AlternatorVolts is not null);
-        map.Texts("needs", condition.Needs.IsDefault ? [] : condition.Needs);
+        map.Texts("needs", condition.Needs);
     }
 
     private static void Place(Place place, MapWriter map)

@@ -118,6 +118,7 @@ internal static class WrongSheets
         ("lint.unknown-b", Add("parts", "C1: { kind: connector, b: §X9 }")),
         ("lint.unknown-input", Add("parts", "X1: { kind: module, feeds: [1], grounds: [2], outputs: { o: { side: low, needs: §[key] } } }")),
         ("lint.unknown-load", Add("complaints", "x: { load: §F1, is: dead, in: key on }")),
+        ("lint.unknown-needed-load", Add("conditions", "x: { needs: §[L9] }")),
         ("lint.unknown-condition", Add("complaints", "x: { load: L1, is: dead, in: §key half }")),
         ("lint.unknown-condition", Add("conditions", "x: { after: §key half }")),
         ("lint.condition-twice", Add("conditions", "§Key Off: {}")),
