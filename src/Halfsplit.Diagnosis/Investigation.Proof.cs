@@ -16,6 +16,12 @@ public sealed partial class Investigation
     /// <summary>How often the same proof is asked for before it is believed to fail.</summary>
     private const int MostProofs = 3;
 
+    /// <summary>Probability from which an answer is usual for a healthy car.</summary>
+    private const double UsualAnswer = 0.3;
+
+    /// <summary>Share of the healthy volts that a load must have to count as proven; common practice, no published source.</summary>
+    private const double HealthyShare = 0.92;
+
     private Check RepairCheck(Repair repair) => Check.Create(
         CheckKind.Repair, CheckSubject.Repair, new Arrangement(CheckCatalog.RestCondition(Circuit)),
         new Probe(Instrument.Eye, null, null, repair.Target), repair.Id);
@@ -97,10 +103,17 @@ public sealed partial class Investigation
             : null;
     }
 
-    private bool Passes(Observation proof) => proof.Value switch
+    /// <summary>A proof passes when the healthy car would answer so too: a fan on its low speed may well turn slowly.</summary>
+    private bool Passes(Observation proof)
     {
-        ReadingParse.Word word => proof.Check.GroupOf(word.Answer) == 0,
-        ReadingParse.Number number => ((Load)Circuit[Complaint.Load]).Works.Low <= Math.Abs(number.Value),
-        _ => false,
-    };
+        var healthy = _forecaster.Of(Safety.SafetyScreen.HealthyCar(), proof.Check, []);
+        return proof.Value switch
+        {
+            ReadingParse.Word word => proof.Check.GroupOf(word.Answer) is >= 0 and var group
+                && healthy.Groups[group] > UsualAnswer,
+            ReadingParse.Number number => Math.Abs(number.Value)
+                >= Math.Min(((Load)Circuit[Complaint.Load]).Works.Low, HealthyShare * Math.Abs(healthy.Mean)),
+            _ => false,
+        };
+    }
 }
