@@ -93,12 +93,20 @@ public sealed partial class Investigation
     private Posterior Judge(ImmutableArray<Observation> observations)
     {
         var posterior = Posterior.Of(_singles, _forecaster, observations);
-        if (observations.Length < 3 || posterior.NoneOdds < PairsFrom)
+        if (observations.Length < 3 || (posterior.NoneOdds < PairsFrom && !RepairDidNotCure(observations)))
         {
             return posterior;
         }
 
         return Posterior.Of(_singles.WithPairs(CandidatesForPairs(observations, posterior)), _forecaster, observations);
+    }
+
+    /// <summary>A repair was done and its proof failed more than once: one fault may have hidden another.</summary>
+    private bool RepairDidNotCure(ImmutableArray<Observation> observations)
+    {
+        var latest = observations[^1].RepairsBefore.Length;
+        return latest > 0 && observations.Count(o =>
+            o.Check.Kind == CheckKind.Proof && o.RepairsBefore.Length == latest && !Passes(o)) > 1;
     }
 
     /// <summary>

@@ -10,9 +10,11 @@ namespace Halfsplit.Diagnosis.Repairs;
 /// <param name="Action">Key of the action's text: replace, mend-wire, mend-contact, clean-ground, latch …</param>
 /// <param name="Minutes">Working time without access.</param>
 /// <param name="Price">Price range of what it needs.</param>
+/// <param name="Covers">Names of faults it takes away beside those of the target itself: a socket's terminals, a lamp's filaments, a module's outputs.</param>
 /// <param name="Renews">Fuses that are replaced along with it.</param>
 public sealed record Repair(
-    string Id, string Target, string Action, double Minutes, ValueRange Price, ImmutableArray<string> Renews)
+    string Id, string Target, string Action, double Minutes, ValueRange Price, ImmutableArray<string> Covers,
+    ImmutableArray<string> Renews)
 {
     /// <summary>Marks a target that is a relay's or fuse's socket and not the part itself.</summary>
     public const string SocketSuffix = " socket";
@@ -21,20 +23,8 @@ public sealed record Repair(
     public bool Cures(Fault fault)
     {
         ArgumentNullException.ThrowIfNull(fault);
-        // Replacing a part mends all its own faults; a joint's name ("C3.4", "K2.30") is its own target,
-        // but a module's outputs ("ECU.pump-drive") belong to the module.
-        return fault.Part == Target
-            || (Action is "examine-module" && IsInside(fault))
-            || (Target.EndsWith(SocketSuffix, StringComparison.Ordinal) && IsInSocket(fault));
+        return fault.Part == Target || Covers.Contains(fault.Part);
     }
-
-    private bool IsInside(Fault fault) =>
-        fault.Part.StartsWith(Target + ".", StringComparison.Ordinal)
-        && fault.Mode is FaultModes.OutputOff or FaultModes.OutputOn or FaultModes.NotCommanded;
-
-    private bool IsInSocket(Fault fault) =>
-        fault.Part.StartsWith(Target[..^SocketSuffix.Length] + ".", StringComparison.Ordinal)
-        && fault.Mode is FaultModes.Open or FaultModes.Resistive;
 
     public bool Equals(Repair? other) => other is not null && Id == other.Id && Renews.SequenceEqual(other.Renews);
 

@@ -38,6 +38,14 @@ public static class RepairCatalog
         }
 
         return new Repair(
-            $"{action} {target}", target, action, minutes, price, [.. blown.Where(f => f != target)]);
+            $"{action} {target}", target, action, minutes, price, Covers(circuit, mode), [.. blown.Where(f => f != target)]);
     }
+
+    private static ImmutableArray<string> Covers(Circuit circuit, FaultMode mode) => (mode.Kind, circuit.Find(mode.Owner)) switch
+    {
+        ("socket", { } part) => [.. part.Terminals.Select(t => $"{part.Id}.{t}")],
+        (_, Lamp lamp) => [.. lamp.Filaments.Select(f => $"{lamp.Id}.{f.Terminal}")],
+        (_, Module module) => [.. module.Outputs.Select(o => $"{module.Id}.{o.Name}")],
+        _ => [],
+    };
 }

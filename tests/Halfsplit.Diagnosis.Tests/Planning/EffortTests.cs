@@ -1,0 +1,75 @@
+using Halfsplit.Circuits.Sheets;
+using Halfsplit.Diagnosis.Checks;
+using Halfsplit.Diagnosis.Planning;
+using Halfsplit.Diagnosis.Tests.Play;
+using Xunit;
+
+namespace Halfsplit.Diagnosis.Tests.Planning;
+
+public sealed class EffortTests
+{
+    private static readonly Halfsplit.Circuits.Model.Circuit Circuit = ShippedSheets.Load("pump-feed");
+    private static readonly Investigation Investigation = Investigation.Open(Circuit, Circuit.Complaints[0]);
+
+    private static Check Check(string id) => Investigation.FindCheck(id) ?? throw new InvalidOperationException(id);
+
+    [Fact]
+    public void A_place_is_opened_once_and_then_stays_open()
+    {
+        var start = Position.Start(Circuit);
+        var first = Check("volts C3.4b BODY | key on");
+        var second = Check("volts C3.3b BODY | key on");
+        var cold = Effort.Of(Circuit, DiagnosisOptions.Default, start, second).Minutes;
+        var after = Effort.Of(Circuit, DiagnosisOptions.Default, start.After(Circuit, first), second).Minutes;
+
+        Assert.True(cold - after >= Circuit.FindPlace("boot floor")!.OpenMinutes, $"{cold} then {after}");
+    }
+
+    [Fact]
+    public void A_condition_that_ends_by_itself_costs_a_helper_or_more_minutes_each_time()
+    {
+        var start = Position.Start(Circuit);
+        var primed = Check("volts F19.2p BODY | priming");
+        var alone = Effort.Of(Circuit, DiagnosisOptions.Default, start, primed).Minutes;
+        var helped = Effort.Of(Circuit, new DiagnosisOptions(Helper: true), start, primed).Minutes;
+        var held = Effort.Of(Circuit, DiagnosisOptions.Default, start, Check("volts F19.2p BODY | key on")).Minutes;
+        var again = Effort.Of(Circuit, DiagnosisOptions.Default, start.After(Circuit, primed), Check("volts F19.1p BODY | priming")).Minutes;
+
+        Assert.True(held < helped && helped < alone, $"{held} {helped} {alone}");
+        Assert.True(again > 1.5, $"the second reading needs the key again: {again}");
+    }
+
+    [Fact]
+    public void Minutes_are_the_same_with_and_without_words()
+    {
+        var start = Position.Start(Circuit);
+        foreach (var ranked in Investigation.RankedNow())
+        {
+            Assert.Equal(ranked.Effort.Minutes, Effort.MinutesOf(Circuit, DiagnosisOptions.Default, start, ranked.Check));
+            Assert.NotEmpty(ranked.Effort.Steps);
+        }
+    }
+
+    [Fact]
+    public void Places_given_up_and_tools_missing_take_their_checks_away()
+    {
+        var network = Halfsplit.Simulation.Compiled.NetworkCompiler.Compile(Circuit);
+        var all = CheckCatalog.Generate(network, Circuit.Complaints[0], DiagnosisOptions.Default, []);
+        var givenUp = CheckCatalog.Generate(network, Circuit.Complaints[0], DiagnosisOptions.Default, ["boot floor"]);
+        var noLever = CheckCatalog.Generate(network, Circuit.Complaints[0], new DiagnosisOptions(Tools: ["screwdriver"]), []);
+
+        Assert.Contains(all, c => c.Probe.Red?.Part == "C3");
+        Assert.DoesNotContain(givenUp, c => c.Probe.Red?.Part == "C3");
+        Assert.Contains(all, c => c.Arrangement.Removed.Contains("K2"));
+        Assert.DoesNotContain(noLever, c => c.Arrangement.Removed.Contains("K2"));
+    }
+
+    [Fact]
+    public void The_same_job_gives_the_same_plan()
+    {
+        var first = Game.Play("pump-feed", "pump does not run", "K2:coil-open");
+        var second = Game.Play("pump-feed", "pump does not run", "K2:coil-open");
+
+        Assert.Equal(first.Moves.Select(m => m.Check.Id), second.Moves.Select(m => m.Check.Id));
+    }
+}
