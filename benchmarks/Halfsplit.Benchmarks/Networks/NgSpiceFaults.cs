@@ -22,9 +22,11 @@ internal sealed class NgSpiceFaults(SampleNetwork network)
     public double SecondsPerFault(IReadOnlyList<Fault> faults, double budgetSeconds)
     {
         var one = Seconds(faults, 1);
-        var guess = Math.Max(1e-5, Seconds(faults, 3) - one) / 2;
-        var many = 1 + Math.Clamp((int)(budgetSeconds / guess), 2, 20_000);
-        return (Seconds(faults, many) - one) / (many - 1);
+        var guess = Math.Max(1e-5, (Seconds(faults, 4) - one) / 3);
+        if (guess > budgetSeconds / 6)
+            return guess;
+        var many = Math.Clamp((int)(budgetSeconds / guess), 6, 20_000);
+        return (Seconds(faults, 1 + many) - one) / many;
     }
 
     /// <summary>The volts of some nodes for each fault.</summary>
