@@ -137,17 +137,18 @@ public sealed partial class Investigation
     private static ImmutableArray<SuspectOdds> Rank(Posterior posterior)
     {
         var space = posterior.Space;
-        var best = new (double Odds, double? Severity)[space.Suspects.Length];
+        var best = new (double Odds, ImmutableArray<Fault> Faults)[space.Suspects.Length];
         foreach (var car in space.Hypotheses)
         {
-            if (posterior.Odds[car.Index] > best[car.Suspect].Odds)
+            if (best[car.Suspect].Faults.IsDefault || posterior.Odds[car.Index] > best[car.Suspect].Odds)
             {
-                best[car.Suspect] = (posterior.Odds[car.Index], car.Faults.Length > 0 ? car.Faults[^1].Severity : null);
+                best[car.Suspect] = (posterior.Odds[car.Index], car.Faults);
             }
         }
 
         return [.. space.Suspects
-            .Select((suspect, i) => new SuspectOdds(suspect, posterior.SuspectOdds[i], best[i].Severity))
+            .Select((suspect, i) => new SuspectOdds(
+                suspect, posterior.SuspectOdds[i], best[i].Faults.Length > 0 ? best[i].Faults[^1].Severity : null, best[i].Faults))
             .OrderByDescending(s => s.Odds)
             .ThenBy(s => s.Suspect.Id, StringComparer.Ordinal)];
     }

@@ -1,12 +1,14 @@
 using System.Collections.Immutable;
 using Halfsplit.Diagnosis.Repairs;
 using Halfsplit.Diagnosis.Suspects;
+using Halfsplit.Simulation.Faults;
 
 namespace Halfsplit.Diagnosis.Findings;
 
 /// <summary>A suspect with its odds.</summary>
 /// <param name="Severity">Likeliest degree, where the mode has one: ohms, volts or a ratio.</param>
-public sealed record SuspectOdds(Suspect Suspect, double Odds, double? Severity);
+/// <param name="Faults">The suspect in its likeliest degree, as faults that can be simulated; empty for "none of these".</param>
+public sealed record SuspectOdds(Suspect Suspect, double Odds, double? Severity, ImmutableArray<Fault> Faults);
 
 /// <summary>The conclusion, with its odds and what it rests on. Never a certainty.</summary>
 /// <param name="Repair">What to mend or replace next.</param>

@@ -49,6 +49,9 @@ internal readonly struct EventFields(JsonElement element, EventFields.Trouble tr
         return value.ValueKind is JsonValueKind.True or JsonValueKind.False ? value.GetBoolean() : Missing(name, false);
     }
 
+    /// <summary>Null where it is not told.</summary>
+    public bool? OptionalFlag(string name) => Find(name, out _) ? Flag(name) : null;
+
     public EventId Id(string name) => OptionalId(name) ?? Missing(name, default(EventId));
 
     public EventId? OptionalId(string name)

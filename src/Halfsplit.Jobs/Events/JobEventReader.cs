@@ -40,6 +40,9 @@ internal static class JobEventReader
             fields.Text("engineVersion"))
         {
             Complaint = fields.OptionalText("complaint") ?? "",
+            Meant = fields.OptionalObject("meant") is { } meant
+                ? new ComplaintMeant(meant.Text("load"), meant.Text("is"), meant.Text("in"))
+                : null,
             VehicleNotes = fields.OptionalText("vehicleNotes") ?? "",
             Options = ReadOptions(fields.OptionalObject("options")),
         },
@@ -85,7 +88,26 @@ internal static class JobEventReader
             ValueOfAnHour = fields.OptionalDecimal("valueOfAnHour"),
             Currency = fields.OptionalText("currency"),
             Meter = ReadMeter(fields.OptionalObject("meter")),
+            LeadMetres = fields.OptionalNumber("leadMetres"),
+            Clamp = fields.OptionalFlag("clamp"),
+            TestLamp = fields.OptionalFlag("testLamp"),
+            ScanTool = fields.OptionalFlag("scanTool"),
+            SpareRelay = fields.OptionalFlag("spareRelay"),
+            SmellOfFuelOrImpact = fields.OptionalFlag("smellOfFuelOrImpact"),
+            MeterAtHand = ReadMeterAtHand(fields.OptionalObject("meterAtHand")),
         };
+
+    private static MeterAtHand? ReadMeterAtHand(EventFields? given) => given is not { } fields
+        ? null
+        : new MeterAtHand(
+            fields.Number("inputOhms"),
+            fields.Number("lowImpedanceOhms"),
+            fields.Number("leadOhms"),
+            fields.Number("counts"),
+            fields.Number("gainAccuracy"),
+            fields.Number("countAccuracy"),
+            fields.Number("jackAmps"),
+            fields.Number("lampWatts"));
 
     private static MeterUsed? ReadMeter(EventFields? given) => given is not { } fields
         ? null
@@ -103,6 +125,7 @@ internal static class JobEventReader
         Red = fields.OptionalText("red"),
         Black = fields.OptionalText("black"),
         About = fields.OptionalText("about"),
+        LampWatts = fields.OptionalNumber("lampWatts"),
         Meter = ReadMeter(fields.OptionalObject("meter")),
         Confirmed = fields.Flag("confirmed"),
     };

@@ -56,6 +56,15 @@ internal static class JobEventWriter
                 Text(json, "dataVersion", opened.DataVersion);
                 Text(json, "engineVersion", opened.EngineVersion);
                 Text(json, "complaint", opened.Complaint);
+                if (opened.Meant is { } meant)
+                {
+                    json.WriteStartObject("meant");
+                    Text(json, "load", meant.Load);
+                    Text(json, "is", meant.Is);
+                    Text(json, "in", meant.In);
+                    json.WriteEndObject();
+                }
+
                 Text(json, "vehicleNotes", opened.VehicleNotes);
                 json.WriteStartObject("options");
                 Write(json, opened.Options);
@@ -84,7 +93,7 @@ internal static class JobEventWriter
             case RepairDone repair:
                 Text(json, "suspect", repair.Suspect);
                 Text(json, "repair", repair.Repair);
-                if (repair.Minutes is { } minutes) json.WriteNumber("minutes", minutes);
+                Number(json, "minutes", repair.Minutes);
                 if (repair.Price is { } price) json.WriteNumber("price", price);
                 Text(json, "currency", repair.Currency);
                 Text(json, "text", repair.Text);
@@ -108,6 +117,33 @@ internal static class JobEventWriter
         if (options.ValueOfAnHour is { } value) json.WriteNumber("valueOfAnHour", value);
         Text(json, "currency", options.Currency);
         Write(json, options.Meter);
+        Number(json, "leadMetres", options.LeadMetres);
+        Flag(json, "clamp", options.Clamp);
+        Flag(json, "testLamp", options.TestLamp);
+        Flag(json, "scanTool", options.ScanTool);
+        Flag(json, "spareRelay", options.SpareRelay);
+        Flag(json, "smellOfFuelOrImpact", options.SmellOfFuelOrImpact);
+        if (options.MeterAtHand is not { } meter) return;
+        json.WriteStartObject("meterAtHand");
+        json.WriteNumber("inputOhms", meter.InputOhms);
+        json.WriteNumber("lowImpedanceOhms", meter.LowImpedanceOhms);
+        json.WriteNumber("leadOhms", meter.LeadOhms);
+        json.WriteNumber("counts", meter.Counts);
+        json.WriteNumber("gainAccuracy", meter.GainAccuracy);
+        json.WriteNumber("countAccuracy", meter.CountAccuracy);
+        json.WriteNumber("jackAmps", meter.JackAmps);
+        json.WriteNumber("lampWatts", meter.LampWatts);
+        json.WriteEndObject();
+    }
+
+    private static void Number(Utf8JsonWriter json, string name, double? number)
+    {
+        if (number is { } told) json.WriteNumber(name, told);
+    }
+
+    private static void Flag(Utf8JsonWriter json, string name, bool? flag)
+    {
+        if (flag is { } told) json.WriteBoolean(name, told);
     }
 
     private static void Write(Utf8JsonWriter json, MeterUsed? meter)
@@ -145,6 +181,7 @@ internal static class JobEventWriter
         Text(json, "red", observation.Red);
         Text(json, "black", observation.Black);
         Text(json, "about", observation.About);
+        Number(json, "lampWatts", observation.LampWatts);
         Write(json, observation.Meter);
         Text(json, "typed", observation.Typed);
         json.WriteStartObject("value");

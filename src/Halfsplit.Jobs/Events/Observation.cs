@@ -48,6 +48,9 @@ public sealed record Observation(
     /// <summary>The part the check is about, if it is about one.</summary>
     public string? About { get; init; }
 
+    /// <summary>Watts of the lamp laid on as a substitute load; null for the test lamp and other instruments.</summary>
+    public double? LampWatts { get; init; }
+
     public MeterUsed? Meter { get; init; }
 
     /// <summary>Whether the text was questioned and the person stood by it.</summary>

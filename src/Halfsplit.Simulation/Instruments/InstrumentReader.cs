@@ -9,7 +9,7 @@ namespace Halfsplit.Simulation.Instruments;
 public sealed class InstrumentReader
 {
     /// <summary>An in-line ammeter with its leads, in ohms; from memory.</summary>
-    private const double InlineOhms = 0.03;
+    public const double InlineOhms = 0.03;
 
     /// <summary>Volts between or on the leads above which ohms would be nonsense and could harm the meter.</summary>
     private const double LiveVolts = 0.05;

@@ -60,7 +60,7 @@ internal static class AnyEvent
                 Arrangement,
                 Value,
                 Gen.Select(MaybeText, MaybeText, MaybeText),
-                Meter,
+                Gen.Select(Meter, Maybe(Finite)),
                 Gen.Bool)
             .Select((texts, arrangement, value, leads, meter, confirmed) =>
                 new Observation(texts.Item1, texts.Item2, arrangement, texts.Item3, texts.Item4, value)
@@ -68,26 +68,52 @@ internal static class AnyEvent
                     Red = leads.Item1,
                     Black = leads.Item2,
                     About = leads.Item3,
-                    Meter = meter,
+                    Meter = meter.Item1,
+                    LampWatts = meter.Item2,
                     Confirmed = confirmed,
                 });
 
     private static Gen<(EventId Id, DateTimeOffset At, string? By)> Base =>
         Gen.Select(Id, At, MaybeText).Select((id, at, by) => (id, at, by));
 
+    private static Gen<bool?> MaybeFlag => Maybe(Gen.Bool);
+
+    private static Gen<ComplaintMeant?> Meant =>
+        Maybe(Gen.Select(Text, Text, Text).Select((load, fares, condition) => new ComplaintMeant(load, fares, condition)));
+
+    private static Gen<MeterAtHand?> MeterAtHand => Maybe(
+        Gen.Select(Gen.Select(Finite, Finite, Finite, Finite), Gen.Select(Finite, Finite, Finite, Finite)).Select((a, b) =>
+            new MeterAtHand(a.Item1, a.Item2, a.Item3, a.Item4, b.Item1, b.Item2, b.Item3, b.Item4)));
+
+    private static Gen<JobOptions> AtHand =>
+        Gen.Select(
+                Gen.Select(Maybe(Finite), MaybeFlag, MaybeFlag, MaybeFlag, MaybeFlag, MaybeFlag),
+                MeterAtHand)
+            .Select((told, meter) => new JobOptions
+            {
+                LeadMetres = told.Item1,
+                Clamp = told.Item2,
+                TestLamp = told.Item3,
+                ScanTool = told.Item4,
+                SpareRelay = told.Item5,
+                SmellOfFuelOrImpact = told.Item6,
+                MeterAtHand = meter,
+            });
+
     private static Gen<JobEvent> Opened() =>
         Gen.Select(
-                Base,
+                Gen.Select(Base, AtHand, Meant),
                 Gen.Select(Text, Text, Text, Text),
                 Gen.Select(Text, Text),
                 Gen.Select(Texts, Texts, Gen.Bool, Maybe(Gen.Decimal), MaybeText, Meter))
             .Select((start, sheet, told, options) => (JobEvent)new JobOpened(
-                start.Id, start.At, sheet.Item1, sheet.Item2, sheet.Item3, sheet.Item4)
+                start.Item1.Id, start.Item1.At, sheet.Item1, sheet.Item2, sheet.Item3, sheet.Item4)
             {
-                By = start.By,
+                By = start.Item1.By,
                 Complaint = told.Item1,
+                Meant = start.Item3,
                 VehicleNotes = told.Item2,
-                Options = new JobOptions
+                Options = start.Item2 with
                 {
                     ToolsAtHand = options.Item1,
                     UnreachablePlaces = options.Item2,
