@@ -1,10 +1,14 @@
 using BenchmarkDotNet.Running;
+using Halfsplit.Benchmarks.Decisions;
 using Halfsplit.Benchmarks.Networks;
 
 switch (args)
 {
     case ["network-table"]:
         NetworkTable.Print(Console.Out);
+        break;
+    case ["decision-table"]:
+        DecisionTable.Print();
         break;
     default:
         BenchmarkSwitcher.FromAssembly(typeof(NetworkTable).Assembly).Run(args);

@@ -24,8 +24,11 @@ public sealed class CircuitSimulator(CircuitNetwork network, Meter? meter = null
     /// <summary>How many cars' settled conditions are kept for re-use; neighbours in time ask for the same ones.</summary>
     private const int MostCars = 24;
 
+    private const int MostBlown = 8192;
+
     private readonly Dictionary<string, Car> _cars = new(StringComparer.Ordinal);
     private readonly Queue<string> _oldest = new();
+    private readonly Dictionary<string, int[]> _blown = new(StringComparer.Ordinal);
     private readonly Meter _meter = meter ?? Meter.Default;
 
     public CircuitNetwork Network => network;
@@ -42,11 +45,10 @@ public sealed class CircuitSimulator(CircuitNetwork network, Meter? meter = null
         options ??= new SimulationOptions();
         var target = network.Circuit.FindCondition(arrangement.Condition)
             ?? throw new ArgumentException($"The circuit has no condition \"{arrangement.Condition}\".", nameof(arrangement));
-        var intact = IntactCar(faults, options.ThresholdFactor);
-        var blown = Blown(intact);
+        var blown = BlownStates(faults, options.ThresholdFactor);
         if (IsIntact(arrangement) && options.Laid is null)
         {
-            return Point(intact, target);
+            return Point(IntactCar(faults, options.ThresholdFactor, blown), target);
         }
 
         var key = $"{CarName(faults, options.ThresholdFactor)}; {arrangement.In("").Key}; {options.Laid}";
@@ -75,14 +77,21 @@ public sealed class CircuitSimulator(CircuitNetwork network, Meter? meter = null
     /// The fuses that have gone by the time the person arrives: every condition of the sheet is lived through, until no
     /// further one goes.
     /// </summary>
-    private int[] Blown(Car intact)
+    private int[] BlownStates(IReadOnlyList<Fault> faults, double thresholdFactor)
     {
-        if (intact.Blown is { } known)
+        var name = CarName(faults, thresholdFactor);
+        if (_blown.TryGetValue(name, out var known))
         {
             return known;
         }
 
+        if (_blown.Count >= MostBlown)
+        {
+            _blown.Clear();
+        }
+
         var gone = new int[network.Devices.Length];
+        var intact = IntactCar(faults, thresholdFactor, gone);
         for (var more = true; more;)
         {
             more = false;
@@ -107,18 +116,18 @@ public sealed class CircuitSimulator(CircuitNetwork network, Meter? meter = null
             }
         }
 
-        return gone;
+        return _blown[name] = gone;
     }
 
     /// <summary>The fuses that have gone by the time the person arrives.</summary>
     public ImmutableArray<string> Blown(IReadOnlyList<Fault> faults)
     {
-        var state = Blown(IntactCar(faults, 1));
+        var state = BlownStates(faults, 1);
         return [.. network.Devices.OfType<FuseDevice>().Where(f => OverloadDevice.IsGone(state[f.Slot])).Select(f => f.Part)];
     }
 
-    private Car IntactCar(IReadOnlyList<Fault> faults, double thresholdFactor) =>
-        CarOf(CarName(faults, thresholdFactor), () => new Car(faults, null, [], thresholdFactor));
+    private Car IntactCar(IReadOnlyList<Fault> faults, double thresholdFactor, int[] blown) => CarOf(
+        CarName(faults, thresholdFactor), () => new Car(faults, null, [], thresholdFactor) { Blown = blown });
 
     private static string CarName(IReadOnlyList<Fault> faults, double thresholdFactor) =>
         string.Join(' ', faults) + FormattableString.Invariant($" x{thresholdFactor}");
