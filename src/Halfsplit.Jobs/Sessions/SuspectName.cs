@@ -21,7 +21,7 @@ public static class SuspectName
         }
 
         var text = Of(circuit, suspect.Modes[0]);
-        foreach (var mode in suspect.Modes.AsSpan(1))
+        foreach (var mode in suspect.Modes.Skip(1))
         {
             text = new Message("suspect.pair", text, Of(circuit, mode));
         }
