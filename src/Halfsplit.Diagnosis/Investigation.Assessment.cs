@@ -17,6 +17,9 @@ public sealed partial class Investigation
     /// <summary>How many of the best suspects of each view take part in pairs.</summary>
     private const int PairCandidates = 8;
 
+    /// <summary>How many of the likeliest suspects have their severity worked out more finely than its step.</summary>
+    private const int Refined = 12;
+
     /// <summary>Everything that follows from the entries; made anew when they change.</summary>
     private sealed record Assessment(
         ImmutableArray<Observation> Observations,
@@ -86,7 +89,7 @@ public sealed partial class Investigation
         var posterior = Judge(observations.ToImmutable());
         return _assessment = new Assessment(
             observations.ToImmutable(), repairs, givenUp.ToImmutable(), skipped.ToImmutable(), position, posterior,
-            Rank(posterior));
+            Rank(posterior, observations.ToImmutable()));
     }
 
     /// <summary>Single faults first; where none fits, pairs too.</summary>
@@ -134,22 +137,28 @@ public sealed partial class Investigation
         return [.. chosen.OrderBy(c => c.Key, StringComparer.Ordinal).Select(c => c.Value)];
     }
 
-    private static ImmutableArray<SuspectOdds> Rank(Posterior posterior)
+    private ImmutableArray<SuspectOdds> Rank(Posterior posterior, ImmutableArray<Observation> observations = default)
     {
         var space = posterior.Space;
-        var best = new (double Odds, ImmutableArray<Fault> Faults)[space.Suspects.Length];
+        var best = new Hypothesis?[space.Suspects.Length];
         foreach (var car in space.Hypotheses)
         {
-            if (best[car.Suspect].Faults.IsDefault || posterior.Odds[car.Index] > best[car.Suspect].Odds)
+            if (best[car.Suspect] is not { } other || posterior.Odds[car.Index] > posterior.Odds[other.Index])
             {
-                best[car.Suspect] = (posterior.Odds[car.Index], car.Faults);
+                best[car.Suspect] = car;
             }
         }
 
         return [.. space.Suspects
-            .Select((suspect, i) => new SuspectOdds(
-                suspect, posterior.SuspectOdds[i], best[i].Faults.Length > 0 ? best[i].Faults[^1].Severity : null, best[i].Faults))
+            .Select((suspect, i) => (Suspect: suspect, Odds: posterior.SuspectOdds[i], Car: best[i]!))
             .OrderByDescending(s => s.Odds)
-            .ThenBy(s => s.Suspect.Id, StringComparer.Ordinal)];
+            .ThenBy(s => s.Suspect.Id, StringComparer.Ordinal)
+            .Select((s, place) =>
+            {
+                var faults = place < Refined && !observations.IsDefault
+                    ? Posterior.Refined(_forecaster, s.Car, observations)
+                    : s.Car.Faults;
+                return new SuspectOdds(s.Suspect, s.Odds, faults.Length > 0 ? faults[^1].Severity : null, faults);
+            })];
     }
 }

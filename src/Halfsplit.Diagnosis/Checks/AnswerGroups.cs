@@ -29,6 +29,7 @@ public static class AnswerGroups
         CheckSubject.JointHeat => [[AnswerWord.Cool], [AnswerWord.Warm, AnswerWord.Hot]],
         CheckSubject.Wiggle => [[AnswerWord.Steady], [AnswerWord.Jumps]],
         CheckSubject.ScanCommand => [[AnswerWord.Commanded], [AnswerWord.NotCommanded]],
+        CheckSubject.ScanCode => [[AnswerWord.CodeStored], [AnswerWord.NoCode]],
         CheckSubject.BenchRelay => [[AnswerWord.Passes], [AnswerWord.Fails]],
         CheckSubject.SwapRelay => [[AnswerWord.Cured], [AnswerWord.NotCured]],
         CheckSubject.Repair => [[AnswerWord.Done]],

@@ -36,6 +36,9 @@ public enum CheckSubject
     /// <summary>What a scan tool shows as the module's command.</summary>
     ScanCommand,
 
+    /// <summary>Whether the module has stored a code for this output (SAE J2012: open or shorted control circuit).</summary>
+    ScanCode,
+
     /// <summary>A relay on the bench: coil, click, contacts.</summary>
     BenchRelay,
 
@@ -98,6 +101,7 @@ public sealed record Check(
         CheckSubject.JointHeat => "heat",
         CheckSubject.Wiggle => "wiggle",
         CheckSubject.ScanCommand => "command",
+        CheckSubject.ScanCode => "code",
         CheckSubject.BenchRelay => "bench",
         CheckSubject.SwapRelay => "swap",
         _ => "repair",

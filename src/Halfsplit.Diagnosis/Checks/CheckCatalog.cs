@@ -141,7 +141,12 @@ public sealed partial class CheckCatalog
                 case Module module when module.Scan && _options.HasScanTool:
                     foreach (var output in module.Outputs)
                     {
-                        Add(CheckKind.Look, CheckSubject.ScanCommand, energized, Instrument.Eye, $"{module.Id}.{output.Name}");
+                        var name = $"{module.Id}.{output.Name}";
+                        Add(CheckKind.Look, CheckSubject.ScanCommand, energized, Instrument.Eye, name);
+                        if (output.BiasVolts > 0)
+                        {
+                            Add(CheckKind.Look, CheckSubject.ScanCode, energized, Instrument.Eye, name);
+                        }
                     }
 
                     break;

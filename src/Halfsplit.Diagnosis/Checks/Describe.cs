@@ -84,6 +84,7 @@ public static class Describe
         CheckSubject.JointHeat => "heat",
         CheckSubject.Wiggle => "wiggle",
         CheckSubject.ScanCommand => "command",
+        CheckSubject.ScanCode => "code",
         CheckSubject.BenchRelay => "bench",
         CheckSubject.SwapRelay => "swap",
         _ => "none",

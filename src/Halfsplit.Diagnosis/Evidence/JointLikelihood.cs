@@ -50,6 +50,21 @@ internal sealed class JointLikelihood
         return WithSlips(readings, all);
     }
 
+    /// <summary>
+    /// After <see cref="Log"/>: where the readings put the severity inside its cell, in its standard deviations; the
+    /// conditional mean of the last shared unknown.
+    /// </summary>
+    public double SeverityShift(ReadOnlySpan<Forecast> forecasts)
+    {
+        var shift = 0.0;
+        for (var i = 0; i < forecasts.Length; i++)
+        {
+            shift += forecasts[i].Slopes[^1] * _weighted[i];
+        }
+
+        return shift;
+    }
+
     /// <summary>Sums over no slip, each single one, each pair.</summary>
     private double WithSlips(ReadOnlySpan<NumberRead> readings, double all)
     {

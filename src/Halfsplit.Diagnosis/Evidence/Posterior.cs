@@ -73,6 +73,27 @@ public sealed class Posterior
         return new Weighing(forecaster, [observation]).LogLikelihood(car);
     }
 
+    /// <summary>
+    /// The faults of a car with its severity moved to where the readings put it inside its cell.
+    /// </summary>
+    public static ImmutableArray<Simulation.Faults.Fault> Refined(
+        Forecaster forecaster, Hypothesis car, IReadOnlyList<Observation> observations)
+    {
+        ArgumentNullException.ThrowIfNull(forecaster);
+        ArgumentNullException.ThrowIfNull(car);
+        if (car.Severity is not { } cell || car.Faults is not [{ Severity: { } severity }] || observations.Count == 0)
+        {
+            return car.Faults;
+        }
+
+        // Further than two spreads the neighbouring cell is the better car.
+        var shift = Math.Clamp(new Weighing(forecaster, observations).SeverityShift(car), -2, 2);
+        var healthy = forecaster.Network.Branches[cell.Branch].Ohms;
+        var added = car.Faults[0].Mode == Simulation.Faults.FaultModes.Shorted ? 0 : healthy;
+        var moved = ((added + severity) * Math.Exp(shift * cell.LogSpread)) - added;
+        return moved > 0 ? [car.Faults[0] with { Severity = moved }] : car.Faults;
+    }
+
     private static double[] Normalize(double[] logs)
     {
         var high = double.NegativeInfinity;
@@ -106,6 +127,7 @@ public sealed class Posterior
         private readonly JointLikelihood _joint = new();
         private readonly NumberRead[] _numbers;
         private readonly Forecast[] _forecasts;
+        private int _numberCount;
 
         public Weighing(Forecaster forecaster, IReadOnlyList<Observation> observations)
         {
@@ -117,6 +139,12 @@ public sealed class Posterior
             _broad = [.. _observations.Select((o, i) => BroadLikelihood.Log(o.Check, o.Value, _steps[i], nominal))];
             _numbers = new NumberRead[_observations.Count];
             _forecasts = new Forecast[_observations.Count];
+        }
+
+        public double SeverityShift(Hypothesis car)
+        {
+            LogLikelihood(car);
+            return _joint.SeverityShift(_forecasts.AsSpan(0, _numberCount));
         }
 
         public double LogLikelihood(Hypothesis car)
@@ -144,6 +172,7 @@ public sealed class Posterior
                 }
             }
 
+            _numberCount = numbers;
             return log + _joint.Log(_numbers.AsSpan(0, numbers), _forecasts.AsSpan(0, numbers));
         }
 

@@ -35,6 +35,7 @@ internal static class WordForecasts
             CheckSubject.JointHeat => Two(1 - Normal.Step((Heat(point, about) - WarmWatts) / 0.4)),
             CheckSubject.Wiggle => Two(Holds(faults, about)),
             CheckSubject.ScanCommand => Two(IsCommanded(point, faults, about) ? 0.95 : 0.05),
+            CheckSubject.ScanCode => Two(StoresCode(forecaster, faults, about) ? 0.85 : 0.06),
             CheckSubject.BenchRelay => Two(PassesBench(faults, about)),
             CheckSubject.SwapRelay => Two(CuredBySwap(forecaster, car, check, repairs) ? 0.97 : 0.02),
             _ => [1],
@@ -135,6 +136,33 @@ internal static class WordForecasts
         return point.IsAwake(name.Part)
             && !Has(faults, output, FaultModes.NotCommanded)
             && (point.IsDriving(name.Part, name.Name) || Has(faults, output, FaultModes.OutputOff));
+    }
+
+    /// <summary>
+    /// A module that watches its output while it is off sees a broken control circuit: the volts there are not those of
+    /// the healthy car, in some condition that leaves the output off.
+    /// </summary>
+    private static bool StoresCode(Forecaster forecaster, ImmutableArray<Fault> faults, string output)
+    {
+        const double Differs = 2;
+        var name = TerminalName.Parse(output);
+        foreach (var condition in forecaster.Network.Circuit.Conditions)
+        {
+            var arrangement = new Arrangement(condition.Name);
+            var healthy = forecaster.Simulator.Simulate(arrangement, []);
+            if (!healthy.IsAwake(name.Part) || healthy.IsDriving(name.Part, name.Name))
+            {
+                continue;
+            }
+
+            var point = forecaster.Simulator.Simulate(arrangement, faults);
+            if (point.IsAwake(name.Part) && Math.Abs(point.Volts(name) - healthy.Volts(name)) > Differs)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static double PassesBench(ImmutableArray<Fault> faults, string relay)

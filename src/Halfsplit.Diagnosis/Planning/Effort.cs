@@ -44,8 +44,19 @@ public sealed record Effort(double Minutes, ImmutableArray<Message> Steps)
     private static void Count(DiagnosisOptions options, Position from, Check check, Tally tally)
     {
         Open(from, check, tally);
-        Rearrange(options, from, check, tally);
-        SetUp(from, check, tally);
+        var condition = Rearrange(from, check, tally);
+        if (InstrumentReader.TakesPart(check.Probe.Instrument))
+        {
+            // What carries current is connected dead and switched on after: no spark at the clips.
+            condition = SwitchOff(condition, tally);
+            SetUp(from, check, tally);
+            EnterCondition(options, condition, check.Arrangement.Condition, tally);
+        }
+        else
+        {
+            EnterCondition(options, condition, check.Arrangement.Condition, tally);
+            SetUp(from, check, tally);
+        }
     }
 
     /// <summary>Minutes of one kind of action.</summary>
@@ -62,19 +73,14 @@ public sealed record Effort(double Minutes, ImmutableArray<Message> Steps)
         }
     }
 
-    private static void Rearrange(DiagnosisOptions options, Position from, Check check, Tally tally)
+    /// <summary>Plugs, pulls and jumpers; returns the condition the car is left in.</summary>
+    private static string Rearrange(Position from, Check check, Tally tally)
     {
         var now = from.Arrangement;
         var then = check.Arrangement;
         var changes = !now.Unplugged.SetEquals(then.Unplugged) || !now.Removed.SetEquals(then.Removed)
             || !now.Jumpers.SequenceEqual(then.Jumpers);
-        var rest = CheckCatalog.RestCondition(tally.Circuit);
-        var condition = now.Condition;
-        if (changes && condition != rest)
-        {
-            tally.Add(Table["turn-key"], () => new Message("step.condition", rest));
-            condition = rest;
-        }
+        var condition = changes ? SwitchOff(now.Condition, tally) : now.Condition;
 
         foreach (var jumper in now.Jumpers.Except(then.Jumpers))
         {
@@ -106,7 +112,18 @@ public sealed record Effort(double Minutes, ImmutableArray<Message> Steps)
             tally.Add(Table["jumper"], () => new Message("step.jumper", jumper.From, jumper.To));
         }
 
-        EnterCondition(options, condition, then.Condition, tally);
+        return condition;
+    }
+
+    private static string SwitchOff(string condition, Tally tally)
+    {
+        var rest = CheckCatalog.RestCondition(tally.Circuit);
+        if (condition != rest)
+        {
+            tally.Add(Table["turn-key"], () => new Message("step.condition", rest));
+        }
+
+        return rest;
     }
 
     private static void EnterCondition(
@@ -165,7 +182,7 @@ public sealed record Effort(double Minutes, ImmutableArray<Message> Steps)
         CheckSubject.Number or CheckSubject.Buzzer => "read",
         CheckSubject.LoadWork or CheckSubject.RelayClick => "listen",
         CheckSubject.Wiggle => "wiggle",
-        CheckSubject.ScanCommand => "scan-tool",
+        CheckSubject.ScanCommand or CheckSubject.ScanCode => "scan-tool",
         CheckSubject.BenchRelay => "bench-relay",
         CheckSubject.SwapRelay => "swap-relay",
         _ => "look",

@@ -39,6 +39,7 @@ public static class CheckTitle
             CheckSubject.JointHeat => new Message("title.heat", About(circuit, check)),
             CheckSubject.Wiggle => new Message("title.wiggle", About(circuit, check)),
             CheckSubject.ScanCommand => new Message("title.command", About(circuit, check)),
+            CheckSubject.ScanCode => new Message("title.code", About(circuit, check)),
             CheckSubject.BenchRelay => new Message("title.bench", About(circuit, check)),
             CheckSubject.SwapRelay => new Message("title.swap", About(circuit, check)),
             _ => Repair(circuit, check),

@@ -10,6 +10,9 @@ public enum Instrument
     TestLamp,
     AmpsClamp,
     AmpsInline,
+
+    /// <summary>The meter's duty range: share of the time that the volts are high.</summary>
+    Duty,
     Eye,
     Ear,
 }
@@ -26,6 +29,7 @@ public static class InstrumentNames
         (Instrument.TestLamp, "test-lamp"),
         (Instrument.AmpsClamp, "amps-clamp"),
         (Instrument.AmpsInline, "amps-inline"),
+        (Instrument.Duty, "duty"),
         (Instrument.Eye, "eye"),
         (Instrument.Ear, "ear"),
     ];

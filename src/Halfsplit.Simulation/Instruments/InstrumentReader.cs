@@ -64,6 +64,7 @@ public sealed class InstrumentReader
             Instrument.AmpsInline => new Prediction(LaidAmps(), 0, 0, Abstention.None),
             Instrument.TestLamp => new Prediction(Between(probe), 0, Math.Abs(LaidAmps()), Abstention.None),
             Instrument.Ohms or Instrument.Continuity => Ohms(probe),
+            Instrument.Duty => Duty(probe),
             _ => Volts(probe),
         };
     }
@@ -127,6 +128,23 @@ public sealed class InstrumentReader
         SolveAdjoint();
         var source = SourceOhms(probe);
         return new Prediction(Between(probe) * Divider(probe, source), source, 0, Abstention.None);
+    }
+
+    /// <summary>A duty needs pulses between the leads; without them, or with other waveforms, the meter cannot say.</summary>
+    private Prediction Duty(Probe probe)
+    {
+        var red = _point.Network.NodeOf(probe.Red!.Value);
+        var black = _point.Network.NodeOf(probe.Black!.Value);
+        var half = _point.Network.Circuit.Battery.NominalVolts / 2;
+        var high = 0.0;
+        foreach (var frame in _point.Run.Frames)
+        {
+            high += frame.At(red) - frame.At(black) > half ? frame.Weight : 0;
+        }
+
+        return high is > 0 and < 1
+            ? new Prediction(high, 0, 0, Abstention.None)
+            : new Prediction(0, 0, 0, Abstention.Waveform);
     }
 
     private Prediction Ohms(Probe probe)

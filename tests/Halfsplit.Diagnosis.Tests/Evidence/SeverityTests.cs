@@ -1,0 +1,29 @@
+using Halfsplit.Circuits.Sheets;
+using Halfsplit.Diagnosis.Tests.Play;
+using Xunit;
+
+namespace Halfsplit.Diagnosis.Tests.Evidence;
+
+public sealed class SeverityTests
+{
+    /// <summary>The degrees simulated are 78 % apart; the readings place the true one between them.</summary>
+    [Theory]
+    [InlineData(5)]
+    [InlineData(8)]
+    [InlineData(12)]
+    public void The_degree_of_a_bad_joint_comes_out_within_a_fifth(double ohms)
+    {
+        var circuit = ShippedSheets.Load("pump-feed");
+        var investigation = Investigation.Open(circuit, circuit.Complaints[0]);
+        var car = new SimulatedCar(circuit, "M1", Game.Fault(FormattableString.Invariant($"C3.4:resistive:{ohms}")));
+        foreach (var id in (string[])["volts BAT.pos BAT.neg | key off", "volts C3.4a C3.4b | priming", "volts C3.4b C3.3b | priming", "amps-clamp of K2.87~C1.2a | priming"])
+        {
+            var check = investigation.FindCheck(id)!;
+            investigation.Record(id, check, car.Answer(check));
+        }
+
+        var top = investigation.Suspects[0];
+        Assert.Equal("C3.4 resistive", top.Suspect.Id);
+        Assert.InRange(top.Severity!.Value, 0.8 * ohms, 1.2 * ohms);
+    }
+}
