@@ -1,1 +1,4 @@
-Console.WriteLine("halfsplit");
+using Halfsplit.Cli;
+using Halfsplit.Cli.Terminals;
+
+return HalfsplitProgram.Run(args, Terminal.OfThisProcess());

@@ -1,0 +1,74 @@
+using Halfsplit.Circuits.Messages;
+using Halfsplit.Cli.Settings;
+using Halfsplit.Cli.Terminals;
+using Halfsplit.Cli.Verbs;
+using Halfsplit.Jobs.Sessions;
+using Spectre.Console.Cli;
+
+namespace Halfsplit.Cli;
+
+/// <summary>The verbs, and what becomes of a wrong command line.</summary>
+public static class HalfsplitProgram
+{
+    /// <summary>Runs one command line to its end. Never throws, never returns a negative code.</summary>
+    public static int Run(IEnumerable<string> arguments, Terminal terminal)
+    {
+        ArgumentNullException.ThrowIfNull(arguments);
+        ArgumentNullException.ThrowIfNull(terminal);
+        var app = new CommandApp();
+        app.Configure(config =>
+        {
+            config.SetApplicationName("halfsplit");
+            config.SetApplicationVersion(JobOpening.EngineVersion);
+            config.UseStrictParsing();
+            config.ConfigureConsole(terminal.Console);
+            config.SetExceptionHandler((trouble, _) => Explain(trouble, terminal));
+            config.Settings.MaximumIndirectExamples = 0;
+            AddVerbs(config, terminal);
+        });
+        var given = ArgumentGuard.Do(arguments);
+        var code = app.Run(given.Length == 0 ? ["--help"] : given);
+        terminal.Out.Flush();
+        terminal.Error.Flush();
+        return code < 0 ? ExitCode.Usage : code;
+    }
+
+    private static void AddVerbs(IConfigurator config, Terminal terminal)
+    {
+        void Add<T>(string verb, Func<Terminal, T, int> run, params string[][] examples)
+            where T : CommandSettings
+        {
+            var added = config.AddDelegate<T>(verb, (_, settings, _) => run(terminal, settings))
+                .WithDescription(terminal.Say($"help.{verb}"));
+            foreach (var example in examples)
+            {
+                added.WithExample([verb, .. example]);
+            }
+        }
+
+        Add<SheetSettings>("lint", Lint.Run, ["my-car.yaml"]);
+        Add<CarSettings>(
+            "predict", Predict.Run,
+            ["pump-feed", "--condition", "priming", "--fault", "G2:resistive:2"],
+            ["pump-feed", "-c", "priming", "-f", "F19:open", "--read", "C3.4,BODY", "--meter", "volts"]);
+        Add<OpenSettings>("open", Open.Run, ["pump-feed", "--job", "car.job.jsonl", "--complaint", "\"pump does not run\"", "--helper"]);
+        Add<NextSettings>("next", Next.Run, ["car.job.jsonl"]);
+        Add<RecordSettings>("record", Record.Run, ["car.job.jsonl", "12.4 V"], ["car.job.jsonl", "no beep"]);
+        Add<WithdrawSettings>("withdraw", Changes.Withdraw, ["car.job.jsonl"]);
+        Add<SkipSettings>("skip", Changes.Skip, ["car.job.jsonl", "--place"]);
+        Add<StatusSettings>("status", Status.Run, ["car.job.jsonl"]);
+        Add<NoteSettings>("note", Changes.Note, ["car.job.jsonl", "\"green dust in the plug\""]);
+        Add<HandOverSettings>("hand-over", Changes.HandOver, ["car.job.jsonl", "--to", "\"a workshop\""]);
+        Add<CarSettings>("spice", Spice.Run, ["pump-feed", "-c", "priming", "--read", "C3.4,BODY"]);
+    }
+
+    private static int Explain(Exception trouble, Terminal terminal)
+    {
+        if (trouble is CommandAppException wrong)
+        {
+            return terminal.Fail(ExitCode.Usage, false, new Message("cli.wrong-usage", wrong.Message));
+        }
+
+        return terminal.Fail(ExitCode.Internal, false, new Message("cli.internal", trouble.GetType().Name, trouble.Message));
+    }
+}

@@ -1,0 +1,24 @@
+using System.Globalization;
+
+namespace Halfsplit.Cli.Output;
+
+/// <summary>Odds as people read them; never certainty.</summary>
+public static class OddsText
+{
+    /// <summary>"31 %"; "over 99 %" and "under 1 %" at the ends.</summary>
+    public static string Of(double odds)
+    {
+        var percent = Math.Round(100 * odds);
+        return percent > 99 || odds > 0.99 ? CliTexts.Catalog.Say("odds.over")
+            : percent < 1 || odds < 0.01 ? CliTexts.Catalog.Say("odds.under")
+            : string.Create(CultureInfo.InvariantCulture, $"{percent} %");
+    }
+
+    /// <summary>A bar of this many columns, filled to the odds.</summary>
+    public static string Bar(double odds, int columns)
+    {
+        // A suspect that lives has a mark, and none fills the bar: nothing is certain.
+        var filled = Math.Clamp((int)Math.Round(odds * columns), odds > 0.005 ? 1 : 0, columns - (odds < 1 ? 1 : 0));
+        return new string('█', filled) + new string('·', columns - filled);
+    }
+}

@@ -1,0 +1,62 @@
+using Spectre.Console.Cli;
+
+namespace Halfsplit.Cli.Settings;
+
+public sealed class NextSettings : JobSettings;
+
+public sealed class StatusSettings : JobSettings;
+
+public sealed class RecordSettings : JobSettings
+{
+    [CommandArgument(1, "<READING>")]
+    [Says("help.reading")]
+    public string[] Reading { get; init; } = [];
+
+    [CommandOption("--check <ID>")]
+    [Says("help.check")]
+    public string? Check { get; init; }
+
+    [CommandOption("--confirm")]
+    [Says("help.confirm")]
+    public bool Confirm { get; init; }
+}
+
+public sealed class WithdrawSettings : JobSettings
+{
+    [CommandOption("--number <NUMBER>")]
+    [Says("help.number")]
+    public int? Number { get; init; }
+
+    [CommandOption("--reason <TEXT>")]
+    [Says("help.reason")]
+    public string? Reason { get; init; }
+}
+
+public sealed class SkipSettings : JobSettings
+{
+    [CommandOption("--check <ID>")]
+    [Says("help.check")]
+    public string? Check { get; init; }
+
+    [CommandOption("--place [PLACE]")]
+    [Says("help.place")]
+    public FlagValue<string> Place { get; init; } = new();
+}
+
+public sealed class NoteSettings : JobSettings
+{
+    [CommandArgument(1, "<TEXT>")]
+    [Says("help.text")]
+    public string[] Text { get; init; } = [];
+}
+
+public sealed class HandOverSettings : JobSettings
+{
+    [CommandOption("--to <WHO>")]
+    [Says("help.to")]
+    public string? To { get; init; }
+
+    [CommandOption("--reason <TEXT>")]
+    [Says("help.hand-over-reason")]
+    public string? Reason { get; init; }
+}

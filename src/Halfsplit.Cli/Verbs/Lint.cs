@@ -1,0 +1,71 @@
+using Halfsplit.Circuits.Lint;
+using Halfsplit.Circuits.Sheets;
+using Halfsplit.Cli.Cars;
+using Halfsplit.Cli.Output;
+using Halfsplit.Cli.Settings;
+using Halfsplit.Cli.Terminals;
+
+namespace Halfsplit.Cli.Verbs;
+
+/// <summary>Reads a sheet and lists its mistakes.</summary>
+public static class Lint
+{
+    public static int Run(Terminal terminal, SheetSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(terminal);
+        ArgumentNullException.ThrowIfNull(settings);
+        var source = SheetSource.Find(settings.Sheet);
+        if (source.Text is null)
+        {
+            return terminal.Fail(ExitCode.Broken, settings.Json, source.Problem!);
+        }
+
+        var reading = SheetReader.Read(source.Text);
+        var problems = reading.Circuit is { } circuit
+            ? [.. reading.Problems, .. CircuitLint.Check(circuit, reading.Positions).Except(reading.Problems)]
+            : reading.Problems;
+        problems = [.. problems.OrderBy(p => p.Line).ThenBy(p => p.Column)];
+        var errors = problems.Count(p => p.Severity == ProblemSeverity.Error);
+        if (settings.Json)
+        {
+            JsonOutput.Write(terminal, json =>
+            {
+                json.WriteString("sheet", settings.Sheet);
+                json.WriteBoolean("good", errors == 0);
+                json.Array("problems", problems, problem =>
+                {
+                    json.WriteString("severity", Word(problem.Severity));
+                    json.WriteNumber("line", problem.Line);
+                    json.WriteNumber("column", problem.Column);
+                    json.WriteString("code", problem.Message.Code);
+                    json.WriteString("text", terminal.Say(problem.Message));
+                });
+            });
+        }
+        else
+        {
+            foreach (var problem in problems)
+            {
+                var place = $"{settings.Sheet}:{problem.Line}:{problem.Column}: ";
+                var style = problem.Severity == ProblemSeverity.Error ? Page.Bad : Page.Caution;
+                terminal.Line(
+                    place + terminal.Say($"lint.{Word(problem.Severity)}", terminal.Say(problem.Message)),
+                    problem.Severity == ProblemSeverity.Note ? Spectre.Console.Style.Plain : style, 0, 4);
+            }
+
+            var others = problems.Length - errors;
+            terminal.Line(
+                terminal.Say(problems.Length == 0 ? "lint.good" : "lint.count", settings.Sheet, errors, others),
+                errors > 0 ? Page.Bad : Page.Good);
+        }
+
+        return errors > 0 ? ExitCode.Broken : ExitCode.Good;
+    }
+
+    private static string Word(ProblemSeverity severity) => severity switch
+    {
+        ProblemSeverity.Error => "error",
+        ProblemSeverity.Warning => "warning",
+        _ => "note",
+    };
+}

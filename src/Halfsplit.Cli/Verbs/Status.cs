@@ -1,0 +1,116 @@
+using System.Globalization;
+using Halfsplit.Cli.Output;
+using Halfsplit.Cli.Settings;
+using Halfsplit.Cli.Terminals;
+using Halfsplit.Jobs.Events;
+using Halfsplit.Jobs.Sessions;
+
+namespace Halfsplit.Cli.Verbs;
+
+/// <summary>Where a job stands.</summary>
+public static class Status
+{
+    public static int Run(Terminal terminal, StatusSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(terminal);
+        ArgumentNullException.ThrowIfNull(settings);
+        var opened = JobDesk.Open(terminal, settings.Job);
+        if (!opened.IsOpen)
+        {
+            return terminal.Fail(ExitCode.Broken, settings.Json, opened.Problem);
+        }
+
+        if (settings.Json)
+        {
+            Write(terminal, opened.Session);
+        }
+        else
+        {
+            Draw(terminal, opened.Session);
+        }
+
+        return ExitCode.Good;
+    }
+
+    public static void Draw(Terminal terminal, JobSession session)
+    {
+        ArgumentNullException.ThrowIfNull(terminal);
+        ArgumentNullException.ThrowIfNull(session);
+        var opened = session.Opened;
+        terminal.Line(session.Circuit.Title, Page.Heading);
+        terminal.Row(terminal.Say("open.complaint"), opened.Complaint);
+        if (opened.VehicleNotes.Length > 0)
+        {
+            terminal.Row(terminal.Say("status.vehicle"), opened.VehicleNotes);
+        }
+
+        terminal.Row(terminal.Say("status.opened"), opened.At.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture));
+        terminal.Row(terminal.Say("status.spent"), terminal.Say("status.minutes", CheckPage.Minutes(session.MinutesSpent)));
+        terminal.Row(terminal.Say("status.stands"), terminal.Say(
+            session.Next.IsProven ? "done.proven" : session.State.HandedOver is not null ? "done.handed-over"
+            : session.IsDone ? "done.closed" : "status.going-on"));
+        terminal.Blank();
+        if (session.Entries.Count > 0)
+        {
+            terminal.Line(terminal.Say("status.done-so-far"), Page.Heading);
+            foreach (var entry in session.Entries)
+            {
+                terminal.Line(EntryText.Of(terminal, session, entry), null, 2, 4);
+            }
+
+            terminal.Blank();
+        }
+
+        foreach (var note in session.State.Notes)
+        {
+            terminal.Row(terminal.Say("status.note"), note.Text);
+        }
+
+        terminal.Line(terminal.Say(session.Next.IsProven ? "status.suspects-left" : "status.suspects"), Page.Heading);
+        SuspectList.Draw(terminal, session, 10);
+        foreach (var problem in session.Problems)
+        {
+            terminal.Line(problem, Page.Caution);
+        }
+
+        if (session.Finding is { } finding)
+        {
+            terminal.Blank();
+            FindingPage.Draw(terminal, session, finding);
+        }
+    }
+
+    private static void Write(Terminal terminal, JobSession session) => JsonOutput.Write(terminal, json =>
+    {
+        json.WriteString("sheet", session.Opened.SheetName);
+        json.WriteString("complaint", session.Opened.Complaint);
+        json.WriteString("vehicle", session.Opened.VehicleNotes);
+        json.WriteString("opened", session.Opened.At.ToString("O", CultureInfo.InvariantCulture));
+        json.WriteBoolean("done", session.IsDone);
+        json.WriteString("outcome", session.Next.IsProven ? "proven"
+            : session.State.HandedOver is not null ? "handed-over" : session.IsDone ? "given-up" : null);
+        json.Number("minutes", session.MinutesSpent);
+        json.Array("entries", session.Entries, entry =>
+        {
+            EntryJson.Write(json, entry);
+            json.WriteString("text", EntryText.Of(terminal, session, entry));
+        });
+        json.Array("notes", session.State.Notes, note =>
+        {
+            json.WriteString("id", note.Id.ToString());
+            json.WriteString("text", note.Text);
+        });
+        NextJson.Suspects(json, "suspects", session.Investigation.Suspects);
+        if (session.Finding is { } finding)
+        {
+            json.Object("finding", () => NextJson.Finding(json, session, finding));
+        }
+        else
+        {
+            json.WriteNull("finding");
+        }
+
+        json.Texts("withdrawn", session.State.Withdrawn.Order().Select(id => id.ToString()));
+        json.Texts("problems", session.Problems.Select(terminal.Say));
+    });
+}
