@@ -76,7 +76,7 @@ public sealed class OperatingPoint
         {
             if (Run.Attachments[i].From == from && Run.Attachments[i].To == to)
             {
-                return (Run.Volts(from) - Run.Volts(to)) / Run.AttachmentOhms[i];
+                return Run.LaidAmps(i);
             }
         }
 

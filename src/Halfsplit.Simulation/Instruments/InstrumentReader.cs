@@ -164,13 +164,8 @@ public sealed class InstrumentReader
 
     private double Between(Probe probe) => _point.Volts(probe.Red!.Value) - _point.Volts(probe.Black!.Value);
 
-    private double LaidAmps()
-    {
-        // The instrument is laid on last.
-        var run = _point.Run;
-        var last = run.Attachments[^1];
-        return (run.Volts(last.From) - run.Volts(last.To)) / run.AttachmentOhms[^1];
-    }
+    /// <summary>Amps through the instrument, which is laid on last.</summary>
+    private double LaidAmps() => _point.Run.LaidAmps(_point.Run.Attachments.Length - 1);
 
     private double Divider(Probe probe, double sourceOhms)
     {

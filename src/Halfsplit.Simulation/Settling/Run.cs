@@ -67,7 +67,7 @@ internal sealed class Run
 
     public Attachment[] Attachments { get; }
 
-    /// <summary>Present ohms of the attachments; lamps change theirs.</summary>
+    /// <summary>Ohms of the attachments for the next solution; lamps change theirs.</summary>
     public double[] AttachmentOhms { get; }
 
     public double[] Parameters { get; }
@@ -128,6 +128,16 @@ internal sealed class Run
         }
 
         return amps;
+    }
+
+    /// <summary>
+    /// Mean amps through something laid on, from its first node to its second, by the conductance it was solved with:
+    /// a lamp's present ohms are already a step ahead.
+    /// </summary>
+    public double LaidAmps(int attachment)
+    {
+        var laid = Attachments[attachment];
+        return Frames[0].Conductance[Network.Branches.Length + attachment] * (Volts(laid.From) - Volts(laid.To));
     }
 
     internal void Average()

@@ -40,7 +40,7 @@ public sealed record SpiceNetlist(string Text, ImmutableSortedDictionary<string,
         for (var i = 0; i < point.Run.Attachments.Length; i++)
         {
             var laid = point.Run.Attachments[i];
-            Resistor(text, $"laid{i}", Node(laid.From), Node(laid.To), point.Run.AttachmentOhms[i]);
+            Resistor(text, $"laid{i}", Node(laid.From), Node(laid.To), 1 / frame.Conductance[network.Branches.Length + i]);
         }
 
         for (var i = 0; i < network.NodeNames.Length; i++)

@@ -17,6 +17,8 @@ public static class NgSpice
 {
     private const string Marker = "#question ";
 
+    private const int MostByName = 60;
+
     /// <summary>Finds the operating point of each netlist, in one process.</summary>
     /// <returns>Per question, the volts of its nodes in the order asked.</returns>
     public static IReadOnlyList<double[]> Volts(IReadOnlyList<SpiceQuestion> questions)
@@ -29,8 +31,15 @@ public static class NgSpice
             {
                 File.WriteAllText(Path.Combine(folder.FullName, Name(index)), Complete(questions[index].Netlist));
                 script.Append(CultureInfo.InvariantCulture, $"echo {Marker}{index}\nsource {Name(index)}\nop\n");
-                foreach (var node in questions[index].Nodes.Where(node => node != "0"))
-                    script.Append(CultureInfo.InvariantCulture, $"print v({node})\n");
+                // One by one takes the square of the number of nodes; "all" hides the name of a lonely one.
+                if (questions[index].Nodes.Count > MostByName)
+                    script.Append("print all\n");
+                else
+                {
+                    foreach (var node in questions[index].Nodes.Where(node => node != "0"))
+                        script.Append(CultureInfo.InvariantCulture, $"print v({node})\n");
+                }
+
                 script.Append("destroy all\nremcirc\n");
             }
 
@@ -90,8 +99,9 @@ public static class NgSpice
         {
             if (line.StartsWith(Marker, StringComparison.Ordinal))
                 current = found[int.Parse(line.AsSpan(Marker.Length), CultureInfo.InvariantCulture)] = new(StringComparer.OrdinalIgnoreCase);
-            else if (line.StartsWith("v(", StringComparison.OrdinalIgnoreCase) && line.IndexOf(") = ", StringComparison.Ordinal) is > 0 and var end)
-                current![line[2..end]] = double.Parse(line.AsSpan(end + 4), CultureInfo.InvariantCulture);
+            else if (line.IndexOf(" = ", StringComparison.Ordinal) is > 0 and var end && !line.AsSpan(0, end).Contains(' ')
+                && double.TryParse(line.AsSpan(end + 3), NumberStyles.Float, CultureInfo.InvariantCulture, out var volts))
+                current![line.StartsWith("v(", StringComparison.OrdinalIgnoreCase) ? line[2..(end - 1)] : line[..end]] = volts;
         }
 
         return [.. questions.Select((question, index) => question.Nodes.Select(node => Value(found[index], node, output)).ToArray())];

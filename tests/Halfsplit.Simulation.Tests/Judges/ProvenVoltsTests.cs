@@ -1,0 +1,48 @@
+using CsCheck;
+using Halfsplit.Simulation.Tests.Networks;
+using Xunit;
+
+namespace Halfsplit.Simulation.Tests.Judges;
+
+/// <summary>The judge for large networks before the judge for small ones.</summary>
+public sealed class ProvenVoltsTests
+{
+    [Fact]
+    public void Its_bounds_hold_the_true_error_and_are_narrow() =>
+        TestNetworks.AnySign(16).Sample(
+            drawn =>
+            {
+                // As a netlist carries them: ohms, so that both judges see the same fractions.
+                var network = drawn with
+                {
+                    Conductance = [.. drawn.Conductance.Select(g => g > 0 ? 1 / (1 / g) : 0)],
+                    Leak = [.. drawn.Leak.Select(g => 1 / (1 / g))],
+                };
+                var truth = ExactSolution.Of(network, network.Injected);
+                var deck = SpiceDeck.Parse(network.Netlist());
+                var volts = network.Volts();
+                var bounds = new ProvenVolts(deck).Bounds([.. deck.Nodes.Select(n => volts[Node(n)])]);
+                for (var i = 0; i < bounds.Length; i++)
+                {
+                    var error = truth.AbsoluteError(Node(deck.Nodes[i]), volts[Node(deck.Nodes[i])]);
+                    Assert.InRange(error, 0, bounds[i] * (1 + 1e-9));
+                    // Wide only by what A·v ≥ |r| leaves unsaid about signs.
+                    Assert.InRange(bounds[i], 0, error + 1e-10);
+                }
+            },
+            iter: 60);
+
+    [Fact]
+    public void Volts_that_are_wrong_by_a_microvolt_are_found_out()
+    {
+        var network = TestNetworks.Fed(30).Single();
+        var deck = SpiceDeck.Parse(network.Netlist());
+        double[] volts = [.. deck.Nodes.Select(n => network.Volts()[Node(n)])];
+        volts[^1] += 1e-6;
+        var bounds = new ProvenVolts(deck).Bounds(volts);
+        Assert.InRange(bounds[^1], 0.9e-6, 1.1e-6);
+        Assert.All(bounds[..^1], bound => Assert.InRange(bound, 0, 1e-9));
+    }
+
+    private static int Node(string name) => int.Parse(name.AsSpan(1), System.Globalization.CultureInfo.InvariantCulture);
+}
