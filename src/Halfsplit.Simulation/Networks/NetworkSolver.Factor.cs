@@ -173,9 +173,10 @@ public sealed partial class NetworkSolver
         var place = plan.Segment[entry];
         if (place >= 0)
         {
-            var targets = plan.Target;
-            for (var other = entry + 1; other < end; other++)
-                values[targets[place++]] += part * values[other];
+            var terms = values.AsSpan(entry + 1, end - entry - 1);
+            var targets = plan.Target.AsSpan(place, terms.Length);
+            for (var index = 0; index < terms.Length; index++)
+                values[targets[index]] += part * terms[index];
             return;
         }
 
