@@ -59,6 +59,9 @@ public static class HalfsplitProgram
         Add<StatusSettings>("status", Status.Run, ["car.job.jsonl"]);
         Add<NoteSettings>("note", Changes.Note, ["car.job.jsonl", "\"green dust in the plug\""]);
         Add<HandOverSettings>("hand-over", Changes.HandOver, ["car.job.jsonl", "--to", "\"a workshop\""]);
+        Add<DiagnoseSettings>(
+            "diagnose", Diagnose.Run, ["pump-feed"], ["headlamps", "--job", "car.job.jsonl", "--complaint", "\"both headlamps dim\""]);
+        Add<PracticeSettings>("practice", Practice.Run, ["cooling-fan", "--seed", "7"]);
         Add<CarSettings>("spice", Spice.Run, ["pump-feed", "-c", "priming", "--read", "C3.4,BODY"]);
     }
 

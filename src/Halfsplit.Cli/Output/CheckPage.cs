@@ -50,8 +50,13 @@ public static class CheckPage
     public static void Answers(Terminal terminal, JobSession session, Check check)
     {
         ArgumentNullException.ThrowIfNull(session);
-        terminal.Row(
-            terminal.Say("check.answer"), ReadingText.Answers(session.Investigation.Expect(check), AnswerWords.English));
+        var expected = session.Investigation.Expect(check);
+        var words = expected.Quantity is null
+            ? ""
+            : ReadingText.Answers(expected, AnswerWords.From(_ => null)).Split(", ")[0] + ", ";
+        var offered = OfferedWords.Of(session.Circuit, check).Select(AnswerWords.English.TextOf);
+        var unsure = check.Kind == CheckKind.Repair ? [] : (string[])[AnswerWords.English.TextOf(AnswerWord.NotSure)];
+        terminal.Row(terminal.Say("check.answer"), words + string.Join(", ", offered.Concat(unsure)));
     }
 
     public static string Minutes(double minutes) => minutes.ToString("0.#", CultureInfo.InvariantCulture);

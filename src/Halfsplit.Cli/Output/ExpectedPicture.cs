@@ -47,7 +47,7 @@ public static class ExpectedPicture
         {
             if (IsWorthARow([.. word]))
             {
-                Row(terminal, TextOf(word.Key), [.. word], 16);
+                Row(terminal, TextOf(session, check, word.Key), [.. word], 16);
             }
         }
 
@@ -128,8 +128,9 @@ public static class ExpectedPicture
 
     private static char Letter(int index) => index < 26 ? (char)('A' + index) : '*';
 
-    private static string TextOf(string word) =>
-        AnswerWord.Find(word) is { } known ? AnswerWords.English.TextOf(known) : word;
+    private static string TextOf(JobSession session, Check check, string word) => AnswerWord.Find(word) is { } known
+        ? AnswerWords.English.TextOf(OfferedWords.For(session.Circuit, check, known))
+        : word;
 
     private static Quantity QuantityOf(Check check) => check.Probe.Instrument switch
     {

@@ -10,7 +10,8 @@ public static class FindingPage
 {
     private const int MostNotCleared = 6;
 
-    public static void Draw(Terminal terminal, JobSession session, Finding finding)
+    /// <param name="isAdvice">The finding is what the engine advises to act upon, and not only how things stand.</param>
+    public static void Draw(Terminal terminal, JobSession session, Finding finding, bool isAdvice = true)
     {
         ArgumentNullException.ThrowIfNull(session);
         ArgumentNullException.ThrowIfNull(finding);
@@ -41,7 +42,7 @@ public static class FindingPage
             terminal, "finding.not-cleared",
             left.Take(MostNotCleared).Select(s => Suspect(terminal, session, s))
                 .Concat(left.Count > MostNotCleared ? [terminal.Say("finding.more", left.Count - MostNotCleared)] : []));
-        if (!finding.IsSettled)
+        if (!finding.IsSettled && isAdvice)
         {
             terminal.Line(terminal.Say("finding.unsettled"), Page.Caution, 2, 2);
         }

@@ -15,12 +15,19 @@ public static class JsonOutput
     /// <summary>Highest odds written: nothing is certain.</summary>
     private const double MostOdds = 0.999999;
 
-    public static void Write(Terminal terminal, Action<Utf8JsonWriter> body)
+    /// <summary>One object over several lines.</summary>
+    public static void Write(Terminal terminal, Action<Utf8JsonWriter> body) => Write(terminal, body, Options);
+
+    /// <summary>One object in one line, for conversations.</summary>
+    public static void WriteLine(Terminal terminal, Action<Utf8JsonWriter> body) =>
+        Write(terminal, body, Options with { Indented = false });
+
+    private static void Write(Terminal terminal, Action<Utf8JsonWriter> body, JsonWriterOptions options)
     {
         ArgumentNullException.ThrowIfNull(terminal);
         ArgumentNullException.ThrowIfNull(body);
         using var stream = new MemoryStream();
-        using (var json = new Utf8JsonWriter(stream, Options))
+        using (var json = new Utf8JsonWriter(stream, options))
         {
             json.WriteStartObject();
             body(json);

@@ -86,7 +86,7 @@ public static class NextJson
             json.Number("spread", reading.Spread);
             if (reading.Word is { } word)
             {
-                json.Texts("words", [Text(word)]);
+                json.Texts("words", [Text(session, check, word)]);
             }
             else
             {
@@ -170,8 +170,9 @@ public static class NextJson
         json.WriteBoolean("settled", finding.IsSettled);
     }
 
-    private static string Text(string word) =>
-        AnswerWord.Find(word) is { } known ? AnswerWords.English.TextOf(known) : word;
+    private static string Text(JobSession session, Check check, string word) => AnswerWord.Find(word) is { } known
+        ? AnswerWords.English.TextOf(OfferedWords.For(session.Circuit, check, known))
+        : word;
 
     private static string Say(Message message) => CliTexts.Catalog.Say(message);
 }

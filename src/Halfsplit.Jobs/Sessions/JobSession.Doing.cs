@@ -34,6 +34,8 @@ public sealed partial class JobSession
         {
             case ReadingValue value:
                 return Keep(check, typed, value, false);
+            case ReadingParse.Question question when IsOneMeaning(check, question):
+                return Keep(check, typed, question.Meant, false);
             case ReadingParse.Question question:
                 return confirmed ? Keep(check, typed, question.Meant, true) : new SessionOutcome.Asked(question);
             case ReadingParse.Rejected rejected:
@@ -130,6 +132,12 @@ public sealed partial class JobSession
         var handed = Keep(new HandedOver(id, at) { To = to, Text = text });
         return handed is SessionOutcome.Kept kept ? And(kept, Close(JobOutcome.HandedOver)) : handed;
     }
+
+    /// <summary>"No" may be silent, dark or dead: where that is all the same to the check, nothing is in doubt.</summary>
+    private static bool IsOneMeaning(Check check, ReadingParse.Question question) =>
+        question is { Meant: ReadingParse.Word meant, Alternatives.Length: > 0 }
+        && check.GroupOf(meant.Answer) is >= 0 and var group
+        && question.Alternatives.All(a => a is ReadingParse.Word other && check.GroupOf(other.Answer) == group);
 
     private SessionOutcome.Misplaced? Closed() =>
         IsDone ? new SessionOutcome.Misplaced(new Message("session.done")) : null;

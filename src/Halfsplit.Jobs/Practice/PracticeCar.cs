@@ -1,0 +1,223 @@
+using System.Collections.Immutable;
+using Halfsplit.Circuits.Model;
+using Halfsplit.Diagnosis.Checks;
+using Halfsplit.Diagnosis.Readings;
+using Halfsplit.Diagnosis.Repairs;
+using Halfsplit.Simulation;
+using Halfsplit.Simulation.Arrangements;
+using Halfsplit.Simulation.Compiled;
+using Halfsplit.Simulation.Faults;
+using Halfsplit.Simulation.Instruments;
+
+namespace Halfsplit.Jobs.Practice;
+
+/// <summary>
+/// A simulated car with a hidden fault and a person beside it who reads a real, noisy meter. It shares the physics with
+/// the engine and nothing else: none of the engine's likelihoods, and values that the engine does not know.
+/// </summary>
+public sealed class PracticeCar
+{
+    private readonly CircuitSimulator _simulator;
+    private readonly Complaint _complaint;
+    private readonly Meter _meter;
+    private readonly SeededChance _noise;
+    private readonly Dictionary<string, double> _luck = new(StringComparer.Ordinal);
+    private readonly double _gain;
+    private readonly double _clampZero;
+    private ImmutableArray<Fault> _faults;
+
+    private PracticeCar(
+        CircuitSimulator simulator, Complaint complaint, Meter meter, Fault fault, SeededChance noise)
+    {
+        _simulator = simulator;
+        _complaint = complaint;
+        _meter = meter;
+        _noise = noise;
+        Hidden = fault;
+        _faults = [fault];
+        _gain = 1 + (0.5 * meter.GainAccuracy * noise.Bell());
+        _clampZero = 0.1 * noise.Bell();
+    }
+
+    /// <summary>What is wrong with it.</summary>
+    public Fault Hidden { get; }
+
+    /// <summary>Draws a car; the same seed gives the same one. Null where no fault could make the complaint.</summary>
+    public static PracticeCar? Draw(Circuit circuit, Complaint complaint, Meter meter, long seed)
+    {
+        ArgumentNullException.ThrowIfNull(circuit);
+        var chance = new SeededChance(seed);
+        var simulator = new CircuitSimulator(NetworkCompiler.Compile(DrawnParts.Draw(circuit, chance)), meter);
+        return HiddenFault.Draw(simulator, complaint, chance) is { } fault
+            ? new PracticeCar(simulator, complaint, meter, fault, new SeededChance(unchecked(seed * 31) + 17))
+            : null;
+    }
+
+    /// <summary>True when the load does its work in the condition of the complaint.</summary>
+    public bool IsCured => Settle(new Arrangement(_complaint.Condition)).Load(_complaint.Load).Condition == LoadCondition.Works
+        || _faults.IsEmpty;
+
+    /// <summary>Carries a repair out.</summary>
+    public void Repair(Repair repair)
+    {
+        ArgumentNullException.ThrowIfNull(repair);
+        _faults = [.. _faults.Where(f => !repair.Cures(f))];
+    }
+
+    /// <summary>What the person sees, hears or reads.</summary>
+    public ReadingValue Answer(Check check)
+    {
+        ArgumentNullException.ThrowIfNull(check);
+        return check.Subject switch
+        {
+            CheckSubject.Repair => new ReadingParse.Word(AnswerWord.Done),
+            CheckSubject.Number or CheckSubject.LampGlow or CheckSubject.Buzzer => Read(check),
+            _ => new ReadingParse.Word(See(check)),
+        };
+    }
+
+    private ReadingValue Read(Check check)
+    {
+        var read = _simulator.Read(check.Arrangement, _faults, check.Probe);
+        if (read.Abstains != Abstention.None)
+        {
+            return new ReadingParse.Word(AnswerWord.NotSure);
+        }
+
+        if (check.Subject == CheckSubject.Buzzer)
+        {
+            var threshold = Luck("buzzer") * (Meter.BuzzerHighOhms - Meter.BuzzerLowOhms) + Meter.BuzzerLowOhms;
+            return new ReadingParse.Word(read.Value < threshold ? AnswerWord.Beeps : AnswerWord.NoBeep);
+        }
+
+        if (read.IsOverLimit(check.Probe.Instrument))
+        {
+            return new ReadingParse.OverLimit();
+        }
+
+        var value = Noisy(check.Probe.Instrument, read);
+        var step = _meter.Resolution(check.Probe.Instrument, value);
+        var quantity = check.Probe.Instrument switch
+        {
+            Instrument.Ohms => Quantity.Ohms,
+            Instrument.AmpsClamp or Instrument.AmpsInline => Quantity.Amperes,
+            _ => Quantity.Volts,
+        };
+        // No display shows a minus before zero.
+        return new ReadingParse.Number((Math.Round(value / step) * step) + 0.0, quantity, step);
+    }
+
+    private double Noisy(Instrument instrument, Prediction read)
+    {
+        var value = read.Value * _gain;
+        var counts = 0.5 * _meter.CountAccuracy * _meter.Resolution(instrument, value) * _noise.Bell();
+        return instrument switch
+        {
+            // The battery wanders a little, and a lead that floats picks up stray current.
+            Instrument.Volts => (value * (1 + (0.0015 * _noise.Bell()))) + counts
+                + (20e-9 * read.SourceOhms * _meter.InputOhms / (read.SourceOhms + _meter.InputOhms) * _noise.Bell()),
+            Instrument.AmpsClamp => Math.Abs(value + _clampZero + (0.01 * value * _noise.Bell())),
+            Instrument.AmpsInline => Math.Abs(value + counts),
+            Instrument.Ohms => Math.Max(0, value + (0.1 * _noise.Bell()) + counts),
+            _ => (value * (1 + (0.0015 * _noise.Bell()))) + counts,
+        };
+    }
+
+    private AnswerWord See(Check check)
+    {
+        var about = check.Probe.About!;
+        var point = Settle(check.Arrangement);
+        return check.Subject switch
+        {
+            CheckSubject.LoadWork => Works(point.Load(about), check),
+            CheckSubject.RelayClick => !point.IsSteady || (point.IsPulledIn(about) && !Has(about, FaultModes.Welded, FaultModes.Stuck))
+                ? AnswerWord.Clicks
+                : AnswerWord.Silent,
+            CheckSubject.FuseLook => point.IsBlown(about) || (Has(about, FaultModes.Open) && Luck(about) < 0.85)
+                ? AnswerWord.Blown
+                : AnswerWord.Whole,
+            CheckSubject.PinFit => JointFault(about) is { } joint && (joint.Mode == FaultModes.Loose || Luck(about) < 0.6)
+                ? joint.Mode == FaultModes.Loose ? AnswerWord.Loose : AnswerWord.Corroded
+                : AnswerWord.Tight,
+            CheckSubject.JointHeat => Watts(point, about) > 1.5 ? AnswerWord.Warm : AnswerWord.Cool,
+            CheckSubject.Wiggle => JointFault(about) is { } moved && Luck(about) < (moved.Mode == FaultModes.Loose ? 0.8 : 0.4)
+                ? AnswerWord.Jumps
+                : AnswerWord.Steady,
+            CheckSubject.ScanCommand => IsCommanded(point, TerminalName.Parse(about)) ? AnswerWord.Commanded : AnswerWord.NotCommanded,
+            CheckSubject.BenchRelay => Bench(about),
+            CheckSubject.SwapRelay => CuredWithout(about) ? AnswerWord.Cured : AnswerWord.NotCured,
+            _ => AnswerWord.NotSure,
+        };
+    }
+
+    private AnswerWord Works(LoadState state, Check check)
+    {
+        var load = _simulator.Network.Circuit[check.Probe.About!];
+        var lit = load is Lamp or Led;
+        return state.Condition switch
+        {
+            LoadCondition.Works => lit ? AnswerWord.Bright : load is Motor ? AnswerWord.Runs : AnswerWord.Works,
+            LoadCondition.Weak => lit ? AnswerWord.Dim : load is Motor ? AnswerWord.RunsSlowly : AnswerWord.Weak,
+            _ when state.Stalled && check.GroupOf(AnswerWord.Hums) >= 0 && Luck(load.Id) < 0.5 => AnswerWord.Hums,
+            _ => lit ? AnswerWord.Dark : load is Motor ? AnswerWord.Silent : AnswerWord.Dead,
+        };
+    }
+
+    private AnswerWord Bench(string relay)
+    {
+        var fault = _faults.FirstOrDefault(f => f.Part == relay);
+        // A buzzer passes contacts that drop volts under load.
+        return fault is null || (fault.Mode == FaultModes.ContactResistive && fault.Severity < Meter.BuzzerLowOhms)
+            ? AnswerWord.Passes
+            : AnswerWord.Fails;
+    }
+
+    private bool CuredWithout(string relay)
+    {
+        ImmutableArray<Fault> left = [.. _faults.Where(f => f.Part != relay)];
+        return left.Length < _faults.Length
+            && _simulator.Simulate(new Arrangement(_complaint.Condition), left).Load(_complaint.Load).Condition == LoadCondition.Works;
+    }
+
+    private bool IsCommanded(OperatingPoint point, TerminalName output) =>
+        point.IsAwake(output.Part) && !Has(output.ToString(), FaultModes.NotCommanded)
+        && (point.IsDriving(output.Part, output.Name) || Has(output.ToString(), FaultModes.OutputOff));
+
+    private static double Watts(OperatingPoint point, string part)
+    {
+        var most = 0.0;
+        var branches = point.Network.Branches;
+        for (var i = 0; i < branches.Length; i++)
+        {
+            if (branches[i].Owner == part && branches[i].Use is BranchUse.Cavity or BranchUse.GroundPoint)
+            {
+                most = Math.Max(most, point.Amps(i) * point.Amps(i) * point.Ohms(i));
+            }
+        }
+
+        return most;
+    }
+
+    private Fault? JointFault(string part) => _faults.FirstOrDefault(f =>
+        (f.Part == part || f.Part.StartsWith(part + ".", StringComparison.Ordinal))
+        && f.Mode is FaultModes.Open or FaultModes.Resistive or FaultModes.Loose);
+
+    private bool Has(string part, params ReadOnlySpan<string> modes)
+    {
+        foreach (var fault in _faults)
+        {
+            if (fault.Part == part && modes.Contains(fault.Mode))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private OperatingPoint Settle(Arrangement arrangement) => _simulator.Simulate(arrangement, _faults);
+
+    /// <summary>Whether this car's fault can be seen there: the same at every look.</summary>
+    private double Luck(string about) =>
+        _luck.TryGetValue(about, out var known) ? known : _luck[about] = _noise.Next();
+}
