@@ -7,12 +7,15 @@ namespace Halfsplit.Simulation.Devices;
 
 /// <summary>
 /// Solenoid with pull-in winding (50 through the motor) and hold-in winding (50 to 31), main contact, cranking motor.
-/// The plunger's pull is the mean of the volts across the two windings: both carry full volts until the main contact
-/// closes, then only the hold-in winding does. A broken hold-in winding therefore chatters, as in life.
+/// Both windings carry full volts until the main contact closes, then only the hold-in winding does. A broken hold-in
+/// winding therefore chatters, as in life.
 /// </summary>
 internal sealed class StarterDevice(Starter starter, int contact, int winding, int pullIn, int holdIn)
     : Device(starter.Id)
 {
+    /// <summary>Share of the pull at rest that the pull-in winding gives, by the currents of the two; from memory.</summary>
+    private const double PullInShare = 0.75;
+
     private const int Engaged = 1;
     private const int Turning = 2;
 
@@ -59,7 +62,11 @@ internal sealed class StarterDevice(Starter starter, int contact, int winding, i
     {
         var p = Parameters(run);
         var state = run.State[Slot];
-        var pull = 0.5 * (Pull(run, pullIn) + Pull(run, holdIn));
+        // At rest the heavy pull-in winding does most of the work across the wide gap; with the gap closed the hold-in
+        // winding alone suffices, and the pull-in one, now shorted by the main contact, gives nothing.
+        var pull = IsEngaged(state)
+            ? Pull(run, holdIn) + (PullInShare * Pull(run, pullIn))
+            : ((1 - PullInShare) * Pull(run, holdIn)) + (PullInShare * Pull(run, pullIn));
         var engaged = !run.IsFaulted(Part, FaultModes.Stuck) && pull >= (IsEngaged(state) ? p[1] : p[0]);
         var law = Law(run);
         var needed = IsTurning(state) ? law.KeepVolts : law.StartVolts;
