@@ -1,5 +1,6 @@
 using BenchmarkDotNet.Running;
 using Halfsplit.Benchmarks.Decisions;
+using Halfsplit.Benchmarks.Dictionary;
 using Halfsplit.Benchmarks.Networks;
 
 switch (args)
@@ -9,6 +10,9 @@ switch (args)
         break;
     case ["decision-table"]:
         DecisionTable.Print();
+        break;
+    case ["dictionary-table"]:
+        DictionaryTable.Print();
         break;
     default:
         BenchmarkSwitcher.FromAssembly(typeof(NetworkTable).Assembly).Run(args);
