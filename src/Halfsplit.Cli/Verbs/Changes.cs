@@ -86,7 +86,7 @@ public static class Changes
         Func<JobSession, (SessionOutcome? Outcome, Message? Problem, string Done, int Code)> change)
     {
         ArgumentNullException.ThrowIfNull(terminal);
-        var opened = JobDesk.Open(terminal, settings.Job);
+        var opened = JobDesk.Open(terminal, settings.Job, asksNext: settings is SkipSettings { Check: null });
         if (!opened.IsOpen)
         {
             return terminal.Fail(ExitCode.Broken, settings.Json, opened.Problem);

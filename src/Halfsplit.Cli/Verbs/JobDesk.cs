@@ -9,7 +9,8 @@ namespace Halfsplit.Cli.Verbs;
 public static class JobDesk
 {
     /// <summary>The session on a job file; what is done in it is added to the file. Lines that can't be read are told.</summary>
-    public static OpenedSession Open(Terminal terminal, string path)
+    /// <param name="asksNext">What is asked now will be wanted.</param>
+    public static OpenedSession Open(Terminal terminal, string path, bool asksNext = true)
     {
         ArgumentNullException.ThrowIfNull(terminal);
         var read = JobFile.Read(path);
@@ -26,7 +27,7 @@ public static class JobDesk
         return terminal.While(() =>
         {
             var opened = JobSession.Open(read.Value.Document, new JobFileStore(path), terminal.Stamps);
-            if (opened.IsOpen)
+            if (opened.IsOpen && asksNext)
             {
                 // The costly part, done while the progress is shown.
                 _ = opened.Session.Next;

@@ -46,7 +46,7 @@ public static class Next
         if (session.IsDone)
         {
             terminal.Line(
-                terminal.Say(next.IsProven ? "done.proven" : session.State.HandedOver is null ? "done.closed" : "done.handed-over"),
+                terminal.Say(session.IsProven ? "done.proven" : session.State.HandedOver is null ? "done.closed" : "done.handed-over"),
                 Page.Good);
             return;
         }

@@ -13,7 +13,7 @@ public static class Record
     {
         ArgumentNullException.ThrowIfNull(terminal);
         ArgumentNullException.ThrowIfNull(settings);
-        var opened = JobDesk.Open(terminal, settings.Job);
+        var opened = JobDesk.Open(terminal, settings.Job, asksNext: settings.Check is null);
         if (!opened.IsOpen)
         {
             return terminal.Fail(ExitCode.Broken, settings.Json, opened.Problem);

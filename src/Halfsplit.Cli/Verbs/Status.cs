@@ -47,7 +47,7 @@ public static class Status
         terminal.Row(terminal.Say("status.opened"), opened.At.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture));
         terminal.Row(terminal.Say("status.spent"), terminal.Say("status.minutes", CheckPage.Minutes(session.MinutesSpent)));
         terminal.Row(terminal.Say("status.stands"), terminal.Say(
-            session.Next.IsProven ? "done.proven" : session.State.HandedOver is not null ? "done.handed-over"
+            session.IsProven ? "done.proven" : session.State.HandedOver is not null ? "done.handed-over"
             : session.IsDone ? "done.closed" : "status.going-on"));
         terminal.Blank();
         if (session.Entries.Count > 0)
@@ -66,7 +66,7 @@ public static class Status
             terminal.Row(terminal.Say("status.note"), note.Text);
         }
 
-        terminal.Line(terminal.Say(session.Next.IsProven ? "status.suspects-left" : "status.suspects"), Page.Heading);
+        terminal.Line(terminal.Say(session.IsProven ? "status.suspects-left" : "status.suspects"), Page.Heading);
         SuspectList.Draw(terminal, session, 10);
         foreach (var problem in session.Problems)
         {
@@ -87,7 +87,7 @@ public static class Status
         json.WriteString("vehicle", session.Opened.VehicleNotes);
         json.WriteString("opened", session.Opened.At.ToString("O", CultureInfo.InvariantCulture));
         json.WriteBoolean("done", session.IsDone);
-        json.WriteString("outcome", session.Next.IsProven ? "proven"
+        json.WriteString("outcome", session.IsProven ? "proven"
             : session.State.HandedOver is not null ? "handed-over" : session.IsDone ? "given-up" : null);
         json.Number("minutes", session.MinutesSpent);
         json.Array("entries", session.Entries, entry =>

@@ -164,7 +164,7 @@ public sealed partial class JobSession
         }
 
         var outcome = Keep(new ProofTaken(id, at, seen) { Proves = State.Repairs.LastOrDefault()?.Id });
-        return outcome is SessionOutcome.Kept kept && Next.IsProven ? And(kept, Close(JobOutcome.Proven)) : outcome;
+        return outcome is SessionOutcome.Kept kept && IsProven ? And(kept, Close(JobOutcome.Proven)) : outcome;
     }
 
     private SessionOutcome Close(JobOutcome outcome)

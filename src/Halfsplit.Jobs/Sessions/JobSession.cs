@@ -79,7 +79,10 @@ public sealed partial class JobSession
     public Finding? Finding => Next.Finding is { } present && !Next.IsProven ? present : FindingBeforeRepair;
 
     /// <summary>Proven, handed over or closed: nothing more is to be done.</summary>
-    public bool IsDone => State.IsClosed || State.HandedOver is not null || Next.IsProven;
+    public bool IsDone => State.IsClosed || State.HandedOver is not null || IsProven;
+
+    /// <summary>The last repair is proven.</summary>
+    public bool IsProven => _entries.Exists(e => e.Event is RepairDone) && Next.IsProven;
 
     /// <summary>Replays a job.</summary>
     /// <param name="store">Where what is done from now on is kept.</param>

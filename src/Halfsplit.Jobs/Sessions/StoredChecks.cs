@@ -1,7 +1,6 @@
 using Halfsplit.Circuits.Model;
 using Halfsplit.Diagnosis;
 using Halfsplit.Diagnosis.Checks;
-using Halfsplit.Diagnosis.Planning;
 using Halfsplit.Jobs.Events;
 using Halfsplit.Simulation.Arrangements;
 using Halfsplit.Simulation.Instruments;
@@ -34,11 +33,18 @@ internal static class StoredChecks
         return investigation.FindCheck(check.Id);
     }
 
-    /// <summary>Some check that needs this place or part; null where none does, and nothing is lost by giving it up.</summary>
-    public static Check? Needing(Investigation investigation, string place) =>
-        CheckCatalog.Generate(investigation.Network, investigation.Complaint, investigation.Options, [])
-            .FirstOrDefault(c => Access.PlacesOf(investigation.Circuit, c).Contains(place)
-                || Access.PartsOf(investigation.Circuit, c).Any(p => p.Id == place));
+    /// <summary>
+    /// A look at something in this place, or at this part: what stands for giving it up where no check is named. Null where
+    /// nothing is there, and nothing is lost.
+    /// </summary>
+    public static Check? Needing(Investigation investigation, string place)
+    {
+        var circuit = investigation.Circuit;
+        var part = circuit.Find(place) ?? circuit.Parts.FirstOrDefault(p => p.Notes.Place == place);
+        return part is null ? null : Check.Create(
+            CheckKind.Look, CheckSubject.PinFit, new Arrangement(CheckCatalog.RestCondition(circuit)),
+            new Probe(Instrument.Eye, null, null, part.Id));
+    }
 
     private static Check? Rebuild(Investigation investigation, Observation seen)
     {
