@@ -35,7 +35,7 @@ public sealed record OpenedJob(Circuit Circuit, Complaint Complaint, JobOpened E
             return null;
         }
 
-        if (SheetReader.Read(source.Text).Circuit is not { } circuit)
+        if (source.Read().Circuit is not { } circuit)
         {
             problems = [new Message("cli.sheet-has-errors", sheet)];
             return null;

@@ -1,4 +1,7 @@
+using System.Collections.Immutable;
+using Halfsplit.Circuits.Lint;
 using Halfsplit.Circuits.Messages;
+using Halfsplit.Circuits.Model;
 using Halfsplit.Circuits.Sheets;
 
 namespace Halfsplit.Cli.Cars;
@@ -11,6 +14,17 @@ public sealed record SheetSource(string Name, string? Text, Message? Problem)
 {
     /// <summary>Larger files are no sheets.</summary>
     private const long MostBytes = 4_000_000;
+
+    /// <summary>The circuit, null if there is any error, and every problem in the order of the sheet.</summary>
+    public (Circuit? Circuit, ImmutableArray<SheetProblem> Problems) Read()
+    {
+        var reading = SheetReader.Read(Text ?? "");
+        var problems = reading.Circuit is { } circuit
+            ? reading.Problems.AddRange(CircuitLint.Check(circuit, reading.Positions).Except(reading.Problems))
+            : reading.Problems;
+        problems = [.. problems.OrderBy(p => p.Line).ThenBy(p => p.Column)];
+        return (problems.Any(p => p.Severity == ProblemSeverity.Error) ? null : reading.Circuit, problems);
+    }
 
     /// <summary>A file of this name comes first, then a shipped sheet.</summary>
     public static SheetSource Find(string name)

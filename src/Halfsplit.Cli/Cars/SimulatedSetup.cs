@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Circuits.Model;
-using Halfsplit.Circuits.Sheets;
 using Halfsplit.Cli.Settings;
 using Halfsplit.Simulation;
 using Halfsplit.Simulation.Arrangements;
@@ -30,8 +29,7 @@ public sealed record SimulatedSetup(
             return null;
         }
 
-        var reading = SheetReader.Read(source.Text);
-        if (reading.Circuit is not { } circuit)
+        if (source.Read().Circuit is not { } circuit)
         {
             problems = [new Message("cli.sheet-has-errors", settings.Sheet)];
             return null;

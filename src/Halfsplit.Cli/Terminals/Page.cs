@@ -29,6 +29,13 @@ public static class Page
     public static void Line(this Terminal terminal, Message message, Style? style = null, int indent = 0, int hang = 0) =>
         terminal.Line(terminal.Say(message), style, indent, hang);
 
+    /// <summary>A line that is copied or searched, and so never broken or coloured.</summary>
+    public static void Raw(this Terminal terminal, string text)
+    {
+        ArgumentNullException.ThrowIfNull(terminal);
+        terminal.Out.Write(text + "\n");
+    }
+
     /// <summary>A word in its column, then text.</summary>
     public static void Row(this Terminal terminal, string label, string text, int column = 14, Style? style = null) =>
         terminal.Line("  " + label.PadRight(column - 2) + text, style, 0, column);

@@ -1,4 +1,3 @@
-using Halfsplit.Circuits.Lint;
 using Halfsplit.Circuits.Sheets;
 using Halfsplit.Cli.Cars;
 using Halfsplit.Cli.Output;
@@ -20,11 +19,7 @@ public static class Lint
             return terminal.Fail(ExitCode.Broken, settings.Json, source.Problem!);
         }
 
-        var reading = SheetReader.Read(source.Text);
-        var problems = reading.Circuit is { } circuit
-            ? [.. reading.Problems, .. CircuitLint.Check(circuit, reading.Positions).Except(reading.Problems)]
-            : reading.Problems;
-        problems = [.. problems.OrderBy(p => p.Line).ThenBy(p => p.Column)];
+        var (_, problems) = source.Read();
         var errors = problems.Count(p => p.Severity == ProblemSeverity.Error);
         if (settings.Json)
         {
@@ -47,10 +42,7 @@ public static class Lint
             foreach (var problem in problems)
             {
                 var place = $"{settings.Sheet}:{problem.Line}:{problem.Column}: ";
-                var style = problem.Severity == ProblemSeverity.Error ? Page.Bad : Page.Caution;
-                terminal.Line(
-                    place + terminal.Say($"lint.{Word(problem.Severity)}", terminal.Say(problem.Message)),
-                    problem.Severity == ProblemSeverity.Note ? Spectre.Console.Style.Plain : style, 0, 4);
+                terminal.Raw(place + terminal.Say($"lint.{Word(problem.Severity)}", terminal.Say(problem.Message)));
             }
 
             var others = problems.Length - errors;

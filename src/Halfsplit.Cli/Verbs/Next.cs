@@ -29,9 +29,8 @@ public static class Next
         if (!opened.Session.IsDone && opened.Session.Next.Check is { } check)
         {
             CheckPage.Answers(terminal, opened.Session, check);
-            terminal.Row(
-                terminal.Say("check.record"),
-                terminal.Say(check.Kind == CheckKind.Repair ? "check.record-repair" : "check.record-command", settings.Job));
+            terminal.Raw("  " + terminal.Say("check.record").PadRight(12) + terminal.Say(
+                check.Kind == CheckKind.Repair ? "check.record-repair" : "check.record-command", settings.Job));
         }
 
         return ExitCode.Good;

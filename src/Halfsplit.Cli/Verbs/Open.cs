@@ -40,7 +40,7 @@ public static class Open
         terminal.Line(terminal.Say("open.saved", settings.Job), Page.Good);
         terminal.Row(terminal.Say("open.circuit"), job.Circuit.Title);
         terminal.Row(terminal.Say("open.complaint"), Words(terminal, job));
-        terminal.Line(terminal.Say("open.next", settings.Job));
+        terminal.Raw(terminal.Say("open.next", settings.Job));
         return ExitCode.Good;
     }
 

@@ -53,7 +53,7 @@ public static class Record
                     else
                     {
                         SuspectList.Draw(terminal, session, 5, before);
-                        terminal.Line(terminal.Say("open.next", settings.Job));
+                        terminal.Raw(terminal.Say("open.next", settings.Job));
                     }
                 }
 

@@ -67,6 +67,20 @@ public sealed class LintTests
     }
 
     [Fact]
+    public void A_sheet_with_errors_is_not_worked_on()
+    {
+        using var shell = new Shell();
+        var path = shell.File("loose.yaml");
+        // The body has no strap to the battery: the grammar is right, the circuit is not.
+        File.WriteAllText(path, ShippedSheets.Text("headlamps")!.Replace("  - BODY -> wire 25mm2 0.4m BK -> BAT.neg\n", "", StringComparison.Ordinal));
+
+        Shell.Expect(1, shell.Run("lint", path));
+        Shell.Expect(1, shell.Run("predict", path, "-c", "key off"));
+        Shell.Expect(1, shell.Run("open", path, "--job", shell.Job));
+        Shell.Expect(1, shell.RunWith("quit\n", "diagnose", path));
+    }
+
+    [Fact]
     public void A_misspelt_sheet_is_guessed()
     {
         using var shell = new Shell();
