@@ -39,14 +39,14 @@ public sealed class Diagnosing(Terminal terminal, JobSession session)
     private void Show()
     {
         terminal.While(() => session.Next);
-        if (_before is not null)
+        if (_before is not null && SuspectList.Moved(session, _before))
         {
             terminal.Line(terminal.Say("talk.moved"), Page.Heading);
             SuspectList.Draw(terminal, session, 6, _before);
             terminal.Blank();
-            _before = null;
         }
 
+        _before = null;
         if (_chosen is { } chosen)
         {
             CheckPage.Draw(

@@ -35,7 +35,7 @@ public static class CheckPage
         var number = 0;
         foreach (var step in effort.Steps)
         {
-            terminal.Line($"{++number}. {terminal.Say(step)}", null, 2, 3);
+            terminal.Line($"{++number}. {Sentence(terminal.Say(step))}", null, 2, 3);
         }
 
         terminal.Blank();

@@ -123,7 +123,10 @@ public static class ExpectedPicture
         }
 
         var odds = suspects.Count == 0 ? "" : OddsText.Of(suspects.Sum(s => s.Suspect!.Odds));
-        terminal.Row(label, odds.PadLeft(9) + "  " + string.Join(", ", names), column);
+        const int OddsColumns = 11;
+        terminal.Line(
+            "  " + label.PadRight(column - 2) + odds.PadLeft(OddsColumns - 2) + "  " + string.Join(", ", names),
+            null, 0, column + OddsColumns);
     }
 
     private static char Letter(int index) => index < 26 ? (char)('A' + index) : '*';

@@ -37,6 +37,15 @@ public static class SuspectList
         }
     }
 
+    /// <summary>True where some suspect's odds read otherwise than before.</summary>
+    public static bool Moved(JobSession session, IReadOnlyDictionary<string, double> before)
+    {
+        ArgumentNullException.ThrowIfNull(session);
+        ArgumentNullException.ThrowIfNull(before);
+        return session.Investigation.Suspects.Any(s =>
+            OddsText.Of(s.Odds) != OddsText.Of(before.GetValueOrDefault(s.Suspect.Id)));
+    }
+
     private static void Row(
         Terminal terminal, SuspectOdds suspect, string name, IReadOnlyDictionary<string, double>? before)
     {
