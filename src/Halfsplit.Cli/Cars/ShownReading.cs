@@ -30,9 +30,11 @@ public sealed record ShownReading(
         {
             Instrument.Ohms or Instrument.Continuity => Quantity.Ohms,
             Instrument.AmpsClamp or Instrument.AmpsInline => Quantity.Amperes,
+            Instrument.Duty => Quantity.Duty,
             _ => Quantity.Volts,
         };
-        var step = meter.Resolution(probe.Instrument, read.Value);
+        // A duty range shows tenths of a per cent.
+        var step = quantity == Quantity.Duty ? 0.001 : meter.Resolution(probe.Instrument, read.Value);
         if (read.Abstains != Abstention.None)
         {
             return new ShownReading(probe, read, null, quantity, step, null, null, Reason(read.Abstains));

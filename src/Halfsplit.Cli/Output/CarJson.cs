@@ -136,6 +136,7 @@ public static class CarJson
         {
             Quantity.Ohms => "ohm",
             Quantity.Amperes => "A",
+            Quantity.Duty => "1",
             _ => "V",
         });
         json.Number("resolution", reading.Resolution);

@@ -144,6 +144,7 @@ public sealed class PracticeCar
                 ? AnswerWord.Jumps
                 : AnswerWord.Steady,
             CheckSubject.ScanCommand => IsCommanded(point, TerminalName.Parse(about)) ? AnswerWord.Commanded : AnswerWord.NotCommanded,
+            CheckSubject.ScanCode => StoresCode(TerminalName.Parse(about)) ? AnswerWord.CodeStored : AnswerWord.NoCode,
             CheckSubject.BenchRelay => Bench(about),
             CheckSubject.SwapRelay => CuredWithout(about) ? AnswerWord.Cured : AnswerWord.NotCured,
             _ => AnswerWord.NotSure,
@@ -182,6 +183,24 @@ public sealed class PracticeCar
     private bool IsCommanded(OperatingPoint point, TerminalName output) =>
         point.IsAwake(output.Part) && !Has(output.ToString(), FaultModes.NotCommanded)
         && (point.IsDriving(output.Part, output.Name) || Has(output.ToString(), FaultModes.OutputOff));
+
+    /// <summary>While its output is off the module watches the volts there; a broken control circuit shows.</summary>
+    private bool StoresCode(TerminalName output)
+    {
+        foreach (var condition in _simulator.Network.Circuit.Conditions)
+        {
+            var arrangement = new Arrangement(condition.Name);
+            var healthy = _simulator.Simulate(arrangement, []);
+            if (healthy.IsAwake(output.Part) && !healthy.IsDriving(output.Part, output.Name)
+                && Settle(arrangement) is var point && point.IsAwake(output.Part)
+                && Math.Abs(point.Volts(output) - healthy.Volts(output)) > 2)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     private static double Watts(OperatingPoint point, string part)
     {
