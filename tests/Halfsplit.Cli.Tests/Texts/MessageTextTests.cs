@@ -28,7 +28,7 @@ public sealed partial class MessageTextTests
     [Fact]
     public void What_data_and_lists_name_has_a_text()
     {
-        var actions = File.ReadLines(TextSources.DataFile("repairs.csv")).Skip(1).Select(l => l.Split(',')[1]).ToList();
+        var actions = File.ReadLines(TextSources.File("data", "repairs.csv")).Skip(1).Select(l => l.Split(',')[1]).ToList();
         Assert.NotEmpty(actions);
         Assert.All(actions, a => Assert.Contains($"repair.{a}", TextSources.Texts));
         Assert.All(InstrumentNames.All, i => Assert.Contains($"instrument.{i}", TextSources.Texts));

@@ -8,7 +8,8 @@ internal static partial class TextSources
 {
     private static readonly string Source = Path.Combine(FindRoot(), "src");
 
-    public static string DataFile(string name) => Path.Combine(FindRoot(), "data", name);
+    /// <summary>A file of the repository.</summary>
+    public static string File(params string[] path) => Path.Combine([FindRoot(), .. path]);
 
     /// <summary>Every text of every resource of messages; words that people type have their own file and are left out.</summary>
     public static IReadOnlyDictionary<string, string> Texts { get; } = Files("*.resx")
@@ -20,14 +21,14 @@ internal static partial class TextSources
 
     /// <summary>Every string literal in the code, without its quotes; of an interpolated one the pieces before the first gap end in "{".</summary>
     public static IReadOnlySet<string> Literals { get; } = Files("*.cs")
-        .SelectMany(f => Literal().Matches(File.ReadAllText(f)))
+        .SelectMany(f => Literal().Matches(System.IO.File.ReadAllText(f)))
         .Select(m => m.Groups[2].Value)
         .SelectMany(text => text.Contains('{', StringComparison.Ordinal) ? [text, text[..(text.IndexOf('{', StringComparison.Ordinal) + 1)]] : (string[])[text])
         .ToHashSet(StringComparer.Ordinal);
 
     /// <summary>Literals that index a table, as in <c>defaults["lamp.volts"]</c>.</summary>
     public static IReadOnlySet<string> Indexes { get; } = Files("*.cs")
-        .SelectMany(f => Index().Matches(File.ReadAllText(f)))
+        .SelectMany(f => Index().Matches(System.IO.File.ReadAllText(f)))
         .Select(m => m.Groups[1].Value)
         .ToHashSet(StringComparer.Ordinal);
 
@@ -39,7 +40,7 @@ internal static partial class TextSources
     {
         for (var folder = new DirectoryInfo(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
         {
-            if (File.Exists(Path.Combine(folder.FullName, "Halfsplit.slnx")))
+            if (System.IO.File.Exists(Path.Combine(folder.FullName, "Halfsplit.slnx")))
             {
                 return folder.FullName;
             }
