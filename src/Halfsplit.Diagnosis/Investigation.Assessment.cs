@@ -72,7 +72,8 @@ public sealed partial class Investigation
             }
 
             position = position.After(Circuit, entry.Check);
-            if (entry.Check.Subject == CheckSubject.Repair)
+            if (entry.Check.Subject == CheckSubject.Repair
+                && entry.Value is Readings.ReadingParse.Word { Answer: var word } && word == Readings.AnswerWord.Done)
             {
                 repairs = repairs.Add(RepairNamed(entry.Check));
             }

@@ -81,9 +81,10 @@ public sealed partial class Investigation
 
     private ImmutableArray<RankedCheck> Ranked(Assessment now)
     {
-        if (_offered.IsDefault || now.GivenUp.Count > 0)
+        if (_offered.IsDefault || !_offeredWithout.SetEquals(now.GivenUp))
         {
             _offered = CheckCatalog.Generate(Network, Complaint, Options, now.GivenUp);
+            _offeredWithout = now.GivenUp;
         }
 
         var open = _offered.Where(c => !now.SkippedChecks.Contains(c.Id) && !IsDone(now, c));

@@ -72,6 +72,7 @@ public sealed partial class Investigation
             return null;
         }
 
+        var proven = 0;
         foreach (var proof in ProofChecks())
         {
             var outcome = now.Observations.LastOrDefault(o =>
@@ -85,9 +86,12 @@ public sealed partial class Investigation
             {
                 return null;
             }
+
+            proven += outcome is null ? 0 : 1;
         }
 
-        return new NextStep(null, null, new Message("reason.proven"), [], PresentFinding(), [], true);
+        // A repair whose proofs were all skipped is not proven.
+        return proven == 0 ? null : new NextStep(null, null, new Message("reason.proven"), [], PresentFinding(), [], true);
     }
 
     /// <summary>

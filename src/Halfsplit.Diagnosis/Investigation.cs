@@ -25,6 +25,7 @@ public sealed partial class Investigation
     private readonly ImmutableDictionary<string, Check> _allChecks;
     private readonly List<Entry> _entries = [];
     private ImmutableArray<Check> _offered;
+    private ImmutableHashSet<string> _offeredWithout = [];
     private Assessment? _assessment;
 
     private Investigation(

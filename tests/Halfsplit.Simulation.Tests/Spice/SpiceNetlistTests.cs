@@ -60,7 +60,7 @@ public sealed class SpiceNetlistTests
             "K1: { kind: relay, contacts: changeover }",
             """
             BAT.pos -> wire 0.75mm2 4m -> K1.30
-            K1.87a -> K1.86
+            K1.87a -> wire 1mm2 0.1m BK -> K1.86
             K1.85 -> BODY
             """);
         var probe = SmallSheet.Held(Instrument.TestLamp, "K1.86", "BODY");
