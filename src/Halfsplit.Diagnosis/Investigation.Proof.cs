@@ -91,7 +91,9 @@ public sealed partial class Investigation
         }
 
         // A repair whose proofs were all skipped is not proven.
-        return proven == 0 ? null : new NextStep(null, null, new Message("reason.proven"), [], PresentFinding(), [], true);
+        return proven == 0
+            ? new NextStep(null, null, new Message("reason.unproven"), [], null, [], false)
+            : new NextStep(null, null, new Message("reason.proven"), [], PresentFinding(), [], true);
     }
 
     /// <summary>

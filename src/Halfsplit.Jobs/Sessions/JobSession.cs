@@ -73,7 +73,7 @@ public sealed partial class JobSession
     public Finding? FindingBeforeRepair { get; private set; }
 
     /// <summary>What to do now.</summary>
-    public NextStep Next => _next ??= AskNext();
+    public NextStep Next => _next ??= Investigation.Next();
 
     /// <summary>The finding: the present one, or the one that was acted upon and is being proven.</summary>
     public Finding? Finding => Next.Finding is { } present && !Next.IsProven ? present : FindingBeforeRepair;
@@ -136,24 +136,6 @@ public sealed partial class JobSession
             ? Investigation.Expected(check, 3).FirstOrDefault(e => e.Mean is not null)?.Mean ?? 0
             : 0;
         return MeterReport.Of(Investigation.Options.MeterInUse, check.Probe, Circuit.Battery.NominalVolts, near);
-    }
-
-    private NextStep AskNext()
-    {
-        var next = Investigation.Next();
-        if (!next.IsProven || HasPassedProof())
-        {
-            return next;
-        }
-
-        // Every proof was skipped or answered with "not sure": nothing is proven by that.
-        return next with { IsProven = false, Finding = null, Reason = new Message("session.unproven") };
-    }
-
-    private bool HasPassedProof()
-    {
-        var repair = _entries.FindLastIndex(e => e.Event is RepairDone);
-        return _entries.Skip(repair + 1).Any(e => e is { Event: ProofTaken, Value: not null } && !IsNotSure(e.Value));
     }
 
     private void Replay()

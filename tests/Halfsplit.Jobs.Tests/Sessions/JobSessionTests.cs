@@ -132,7 +132,7 @@ public sealed class JobSessionTests
         }
 
         Assert.False(session.IsDone);
-        Assert.Equal("session.unproven", session.Next.Reason.Code);
+        Assert.Equal("reason.unproven", session.Next.Reason.Code);
     }
 
     [Fact]
