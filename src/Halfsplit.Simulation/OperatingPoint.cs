@@ -88,8 +88,9 @@ public sealed class OperatingPoint
 
     public bool IsPulledIn(string relay) => State<RelayDevice>(relay) == RelayDevice.Pulled;
 
+    /// <summary>A fuse or protector that conducts no more, by overload or of itself.</summary>
     public bool IsBlown(string fuse) => Device<OverloadDevice>(fuse) is { } device
-        && OverloadDevice.IsGone(Run.State[device.Slot]);
+        && (OverloadDevice.IsGone(Run.State[device.Slot]) || Run.Ohms[device.Branch] >= ElectricalLimits.OpenOhms);
 
     /// <summary>Amps through a fuse.</summary>
     public double FuseAmps(string fuse) => Device<OverloadDevice>(fuse) is { } device ? Run.Amps(device.Branch) : 0;

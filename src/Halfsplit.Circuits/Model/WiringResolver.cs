@@ -56,7 +56,8 @@ internal sealed class WiringResolver
             var first = (PathPart)items[i];
             TerminalName entry, leave;
             if (first.Terminal is not null && i + 1 < items.Length && items[i + 1] is PathPart second
-                && second.Part == first.Part && second.Terminal is not null)
+                && second.Part == first.Part && second.Terminal is not null
+                && RunsInside(first.Part, first.Terminal, second.Terminal))
             {
                 if (!Named(pathIndex, i, first, out entry) | !Named(pathIndex, i + 1, second, out leave))
                 {
@@ -84,6 +85,19 @@ internal sealed class WiringResolver
             Problem(pathIndex, items.Length - 1, "wiring.ends-with-wire");
         }
     }
+
+    /// <summary>
+    /// Whether something inside the part lies between two of its terminals; a bridge outside a relay or module, as from
+    /// 87a to 86, joins them.
+    /// </summary>
+    private bool RunsInside(string part, string from, string to) => _parts.GetValueOrDefault(part) switch
+    {
+        Relay => IsContact(from, to) || IsContact(to, from) || (from, to) is ("86", "85") or ("85", "86"),
+        Module => false,
+        _ => true,
+    };
+
+    private static bool IsContact(string from, string to) => from == "30" && to.StartsWith("87", StringComparison.Ordinal);
 
     private void Connect(TerminalName from, TerminalName to, PathWire? wire)
     {

@@ -30,7 +30,7 @@ internal static class WordForecasts
             CheckSubject.LoadWork => Work(point.Load(about), point.IsSteady, check.Answers.Length),
             CheckSubject.RelayClick => Two(
                 !point.IsSteady ? 0.9 : point.IsPulledIn(about) && !Has(faults, about, FaultModes.Welded, FaultModes.Stuck) ? 0.94 : 0.05),
-            CheckSubject.FuseLook => Two(point.IsBlown(about) ? 0.03 : Has(faults, about, FaultModes.Open) ? 0.15 : 0.97),
+            CheckSubject.FuseLook => Two(Has(faults, about, FaultModes.Open) ? 0.15 : point.IsBlown(about) ? 0.03 : 0.97),
             CheckSubject.PinFit => Two(Fits(faults, about)),
             CheckSubject.JointHeat => Two(1 - Normal.Step((Heat(point, about) - WarmWatts) / 0.4)),
             CheckSubject.Wiggle => Two(Holds(faults, about)),

@@ -97,7 +97,7 @@ public sealed class RelayTests
             """,
             """
             BAT.pos -> K1.30
-            K1.87a -> wire 1mm2 0.1m BK -> K1.86
+            K1.87a -> K1.86
             K1.85 -> BODY
             K1.87 -> H1 -> BODY
             """);
