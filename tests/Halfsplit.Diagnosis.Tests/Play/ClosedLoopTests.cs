@@ -6,6 +6,7 @@ using Xunit;
 namespace Halfsplit.Diagnosis.Tests.Play;
 
 /// <summary>The engine against hidden cars, from the complaint to the proven repair.</summary>
+[Trait("Pace", "slow")]
 public sealed class ClosedLoopTests
 {
     private const string NoPump = "pump does not run";
