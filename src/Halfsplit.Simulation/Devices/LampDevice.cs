@@ -14,11 +14,17 @@ internal static class FilamentLaw
 
     public static double Ohms(double hotOhms, double ratedVolts, double volts) =>
         hotOhms * Math.Max(ColdShare, Math.Pow(Math.Abs(volts) / ratedVolts, Exponent));
+
+    /// <summary>Siemens for a small change of the volts, as a share of amps over volts.</summary>
+    public static double SmallChangeShare(double ratedVolts, double volts) =>
+        Math.Pow(Math.Abs(volts) / ratedVolts, Exponent) > ColdShare ? 1 - Exponent : 1;
 }
 
 /// <summary>One filament: its ohms follow its volts until they settle.</summary>
 internal sealed class LampDevice(string part, int branch, double ratedVolts) : Device(part)
 {
+    public int Branch => branch;
+
     public override DeviceStage Stage => DeviceStage.Fast;
 
     public override int ParameterCount => 1;
@@ -45,6 +51,10 @@ internal sealed class LampDevice(string part, int branch, double ratedVolts) : D
         ohms = wanted;
         return moved;
     }
+
+    /// <summary>Siemens for a small change of its volts, as a share of amps over volts.</summary>
+    public double SmallChangeShare(Run run) =>
+        Intact(run) ? FilamentLaw.SmallChangeShare(ratedVolts, run.Across(branch)) : 1;
 
     private bool Intact(Run run)
     {

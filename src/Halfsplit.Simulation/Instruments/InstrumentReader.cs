@@ -6,7 +6,7 @@ using Halfsplit.Simulation.Settling;
 namespace Halfsplit.Simulation.Instruments;
 
 /// <summary>Reads instruments off a settled car, and says how each reading moves with everything that may differ.</summary>
-public sealed class InstrumentReader
+public sealed partial class InstrumentReader
 {
     /// <summary>An in-line ammeter with its leads, in ohms; from memory.</summary>
     public const double InlineOhms = 0.03;
@@ -20,6 +20,7 @@ public sealed class InstrumentReader
     private readonly double[] _unit;
     private readonly double[] _leaks;
     private readonly double[][] _adjoint;
+    private readonly double[][] _conductance;
 
     public InstrumentReader(OperatingPoint point, Meter? meter = null)
     {
@@ -30,9 +31,10 @@ public sealed class InstrumentReader
         _unit = new double[point.Network.NodeNames.Length];
         _leaks = Settler.Leaks(_unit.Length);
         _adjoint = [.. point.Run.Frames.Select(_ => new double[_unit.Length])];
+        _conductance = [.. point.Run.Frames.Select(f => SmallChanges(point.Run, f))];
         if (point.Run.Frames.Length == 1)
         {
-            _solver.Factor(point.Run.Frames[0].Conductance, _leaks);
+            _solver.Factor(_conductance[0], _leaks);
         }
     }
 
@@ -69,77 +71,32 @@ public sealed class InstrumentReader
         };
     }
 
-    /// <summary>
-    /// How the reading moves: first per volt of the battery's open-circuit volts, then per unit of the natural logarithm
-    /// of each branch's ohms. Same order as the network's branches.
-    /// </summary>
-    /// <param name="probe">Where the leads are.</param>
-    /// <param name="slopes">Filled; length one more than the number of branches.</param>
-    public void Slopes(Probe probe, Span<double> slopes)
-    {
-        ArgumentNullException.ThrowIfNull(probe);
-        slopes.Clear();
-        if (!_point.IsSteady || probe.Instrument is Instrument.Eye or Instrument.Ear)
-        {
-            return;
-        }
-
-        var branches = _point.Network.Branches;
-        var isOhms = probe.Instrument is Instrument.Ohms or Instrument.Continuity;
-        var own = Seed(probe);
-        SolveAdjoint();
-        for (var f = 0; f < _adjoint.Length; f++)
-        {
-            var frame = _point.Run.Frames[f];
-            var lambda = _adjoint[f];
-            for (var i = 0; i < branches.Length; i++)
-            {
-                var branch = branches[i];
-                var gap = At(lambda, branch.From) - At(lambda, branch.To);
-                var amps = isOhms
-                    ? frame.Conductance[i] * gap
-                    : (frame.Conductance[i] * (frame.At(branch.From) - frame.At(branch.To))) + frame.Source[i];
-                slopes[i + 1] += frame.Weight * amps * gap;
-                if (i == own)
-                {
-                    slopes[i + 1] -= frame.Weight * amps;
-                }
-
-                if (branch.Use == BranchUse.Source && frame.Source[i] != 0 && !isOhms)
-                {
-                    slopes[0] += frame.Weight * frame.Conductance[i] * gap;
-                }
-            }
-        }
-
-        if (probe.Instrument is Instrument.Volts or Instrument.VoltsLowImpedance)
-        {
-            var divider = Divider(probe, SourceOhms(probe));
-            for (var i = 0; i < slopes.Length; i++)
-            {
-                slopes[i] *= divider;
-            }
-        }
-    }
-
+    /// <summary>Each picture of a pulse loads the meter by itself; the display shows their mean.</summary>
     private Prediction Volts(Probe probe)
     {
         SeedBetween(probe, 1);
         SolveAdjoint();
-        var source = SourceOhms(probe);
-        return new Prediction(Between(probe) * Divider(probe, source), source, 0, Abstention.None);
+        var volts = 0.0;
+        var source = 0.0;
+        for (var f = 0; f < _adjoint.Length; f++)
+        {
+            var frame = _point.Run.Frames[f];
+            var ohms = SourceOhms(probe, f);
+            volts += frame.Weight * Between(probe, frame) * Divider(probe, ohms);
+            source += frame.Weight * ohms;
+        }
+
+        return new Prediction(volts, source, 0, Abstention.None);
     }
 
     /// <summary>A duty needs pulses between the leads; without them, or with other waveforms, the meter cannot say.</summary>
     private Prediction Duty(Probe probe)
     {
-        var red = _point.Network.NodeOf(probe.Red!.Value);
-        var black = _point.Network.NodeOf(probe.Black!.Value);
         var half = _point.Network.Circuit.Battery.NominalVolts / 2;
         var high = 0.0;
         foreach (var frame in _point.Run.Frames)
         {
-            high += frame.At(red) - frame.At(black) > half ? frame.Weight : 0;
+            high += Between(probe, frame) > half ? frame.Weight : 0;
         }
 
         return high is > 0 and < 1
@@ -164,14 +121,20 @@ public sealed class InstrumentReader
 
     private double Between(Probe probe) => _point.Volts(probe.Red!.Value) - _point.Volts(probe.Black!.Value);
 
+    private double Between(Probe probe, Frame frame) =>
+        frame.At(_point.Network.NodeOf(probe.Red!.Value)) - frame.At(_point.Network.NodeOf(probe.Black!.Value));
+
     /// <summary>Amps through the instrument, which is laid on last.</summary>
     private double LaidAmps() => _point.Run.LaidAmps(_point.Run.Attachments.Length - 1);
 
     private double Divider(Probe probe, double sourceOhms)
     {
-        var input = probe.Instrument == Instrument.VoltsLowImpedance ? _meter.LowImpedanceOhms : _meter.InputOhms;
+        var input = InputOhms(probe);
         return input / (input + sourceOhms + _meter.LeadOhms);
     }
+
+    private double InputOhms(Probe probe) =>
+        probe.Instrument == Instrument.VoltsLowImpedance ? _meter.LowImpedanceOhms : _meter.InputOhms;
 
     /// <summary>Sets the unit excitation of the reading; returns the branch whose own current is read, or −1.</summary>
     private int Seed(Probe probe)
@@ -216,24 +179,30 @@ public sealed class InstrumentReader
         {
             if (_adjoint.Length > 1)
             {
-                _solver.Factor(_point.Run.Frames[f].Conductance, _leaks);
+                _solver.Factor(_conductance[f], _leaks);
             }
 
             _solver.Solve(_unit, _adjoint[f]);
         }
     }
 
+    /// <summary>Thevenin ohms between the leads: the mean over the pictures.</summary>
     private double SourceOhms(Probe probe)
     {
-        var red = _point.Network.NodeOf(probe.Red!.Value);
-        var black = _point.Network.NodeOf(probe.Black!.Value);
         var ohms = 0.0;
         for (var f = 0; f < _adjoint.Length; f++)
         {
-            ohms += _point.Run.Frames[f].Weight * (At(_adjoint[f], red) - At(_adjoint[f], black));
+            ohms += _point.Run.Frames[f].Weight * SourceOhms(probe, f);
         }
 
-        return Math.Max(0, ohms);
+        return ohms;
+    }
+
+    private double SourceOhms(Probe probe, int frame)
+    {
+        var red = _point.Network.NodeOf(probe.Red!.Value);
+        var black = _point.Network.NodeOf(probe.Black!.Value);
+        return Math.Max(0, At(_adjoint[frame], red) - At(_adjoint[frame], black));
     }
 
     private static double At(double[] values, int node) => node < 0 ? 0 : values[node];
