@@ -57,10 +57,13 @@ public sealed class SpiceNetlistTests
     {
         // The relay cuts its own coil's feed; the lamp beside it is never at rest.
         var buzzer = SmallSheet.Of(
-            "K1: { kind: relay, contacts: changeover }",
             """
-            BAT.pos -> wire 0.75mm2 4m -> K1.30
-            K1.87a -> wire 1mm2 0.1m BK -> K1.86
+            R1: { kind: resistor, ohms: 4 ohm }
+            K1: { kind: relay, contacts: changeover }
+            """,
+            """
+            BAT.pos -> R1 -> K1.30
+            K1.87a -> wire 0.75mm2 0.1m -> K1.86
             K1.85 -> BODY
             """);
         var probe = SmallSheet.Held(Instrument.TestLamp, "K1.86", "BODY");
