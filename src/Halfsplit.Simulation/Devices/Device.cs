@@ -45,6 +45,15 @@ internal abstract class Device(string part)
     /// <summary>The state that the solved volts call for.</summary>
     public virtual int Next(Run run) => run.State[Slot];
 
+    /// <summary>
+    /// How hard the solved volts push it into its next state: how far they are past the threshold, as a share of it. What
+    /// is pushed further moves sooner.
+    /// </summary>
+    public virtual double Urgency(Run run, int next) => 1;
+
+    /// <summary>How far a value is past a threshold, as a share of the threshold.</summary>
+    protected static double Past(double threshold, double value) => Math.Abs(value - threshold) / Math.Max(1e-3, threshold);
+
     /// <summary>The state at the start of a condition, given the one at the end of the condition before.</summary>
     public virtual int Carry(int state) => state;
 

@@ -155,6 +155,23 @@ internal sealed class ModuleDevice(
         return next;
     }
 
+    /// <summary>Electronics act at once; only a module that wakes or falls asleep waits for its feeds.</summary>
+    public override double Urgency(Run run, int next)
+    {
+        if (((next ^ run.State[Slot]) & Awake) == 0)
+        {
+            return double.PositiveInfinity;
+        }
+
+        var least = double.PositiveInfinity;
+        foreach (var (node, _) in feeds)
+        {
+            least = Math.Min(least, run.Volts(node) - run.Volts(innerGround));
+        }
+
+        return Past(module.MinimumVolts * run.ThresholdFactor, least);
+    }
+
     private int NextOutput(Run run, int state, bool awake, double duty, int i)
     {
         var (output, drive, _) = outputs[i];

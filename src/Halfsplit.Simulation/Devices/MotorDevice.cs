@@ -86,6 +86,13 @@ internal sealed class MotorDevice(Motor motor, int branch) : Device(motor.Id)
         return (forward ? volts : -volts) >= p[1] * p[0] ? Turning(run, forward) : AtRest;
     }
 
+    public override double Urgency(Run run, int next)
+    {
+        var p = Parameters(run);
+        var threshold = run.State[Slot] == AtRest ? p[3] * run.ThresholdFactor : p[1] * p[0];
+        return Past(threshold, Math.Abs(run.Across(branch)));
+    }
+
     private int Turning(Run run, bool forward) => (forward ? Forward : Backward) + (IsPulsed(run) ? 2 : 0);
 
     public static bool IsTurning(int state) => state != AtRest;

@@ -53,11 +53,13 @@ internal sealed class RelayDevice(Relay relay, int coil, int suppression, Immuta
     public override int Next(Run run)
     {
         var p = Parameters(run);
-        var across = Math.Abs(run.Across(coil));
-        // A coil with shorted turns has volts but no ampere-turns; an open one neither current nor pull.
-        var pull = run.Ohms[coil] < 0.5 * relay.CoilOhms || run.Ohms[coil] >= ElectricalLimits.OpenOhms
-            ? 0
-            : across * relay.CoilOhms / run.Ohms[coil];
-        return run.State[Slot] == Pulled ? (pull >= p[1] ? Pulled : AtRest) : (pull >= p[0] ? Pulled : AtRest);
+        return Pull(run) >= (run.State[Slot] == Pulled ? p[1] : p[0]) ? Pulled : AtRest;
     }
+
+    public override double Urgency(Run run, int next) => Past(Parameters(run)[next == Pulled ? 0 : 1], Pull(run));
+
+    /// <summary>Volts across the coil; a coil with shorted turns has volts but no ampere-turns, an open one neither.</summary>
+    private double Pull(Run run) => run.Ohms[coil] < 0.5 * relay.CoilOhms || run.Ohms[coil] >= ElectricalLimits.OpenOhms
+        ? 0
+        : Math.Abs(run.Across(coil)) * relay.CoilOhms / run.Ohms[coil];
 }

@@ -62,16 +62,35 @@ internal sealed class StarterDevice(Starter starter, int contact, int winding, i
     {
         var p = Parameters(run);
         var state = run.State[Slot];
-        // At rest the heavy pull-in winding does most of the work across the wide gap; with the gap closed the hold-in
-        // winding alone suffices, and the pull-in one, now shorted by the main contact, gives nothing.
-        var pull = IsEngaged(state)
-            ? Pull(run, holdIn) + (PullInShare * Pull(run, pullIn))
-            : ((1 - PullInShare) * Pull(run, holdIn)) + (PullInShare * Pull(run, pullIn));
-        var engaged = !run.IsFaulted(Part, FaultModes.Stuck) && pull >= (IsEngaged(state) ? p[1] : p[0]);
+        var engaged = !run.IsFaulted(Part, FaultModes.Stuck) && Plunger(run) >= (IsEngaged(state) ? p[1] : p[0]);
         var law = Law(run);
         var needed = IsTurning(state) ? law.KeepVolts : law.StartVolts;
         var turning = p[2] == 0 && engaged && IsEngaged(state) && run.Across(winding) >= needed;
         return (engaged ? Engaged : 0) | (turning ? Turning : 0);
+    }
+
+    public override double Urgency(Run run, int next)
+    {
+        var p = Parameters(run);
+        var state = run.State[Slot];
+        if (IsEngaged(next) != IsEngaged(state))
+        {
+            return Past(IsEngaged(state) ? p[1] : p[0], Plunger(run));
+        }
+
+        var law = Law(run);
+        return Past(IsTurning(state) ? law.KeepVolts : law.StartVolts, run.Across(winding));
+    }
+
+    /// <summary>
+    /// Volts that stand for the plunger's pull. At rest the heavy pull-in winding does most of the work across the wide
+    /// gap; with the gap closed the hold-in winding alone suffices, and the pull-in one, now shorted by the main contact,
+    /// gives nothing.
+    /// </summary>
+    private double Plunger(Run run)
+    {
+        var hold = IsEngaged(run.State[Slot]) ? 1 : 1 - PullInShare;
+        return (hold * Pull(run, holdIn)) + (PullInShare * Pull(run, pullIn));
     }
 
     private static double Pull(Run run, int coil) =>

@@ -22,6 +22,9 @@ internal sealed class Settler
     /// <summary>The same while relays and motors still move: finer would be wasted.</summary>
     private const double NearlySettled = 1e-3;
 
+    /// <summary>Urgencies that differ by a smaller share are equal.</summary>
+    private const double EquallyUrgent = 1e-6;
+
     private const int MostFastRounds = 200;
     private const int MostRounds = 400;
 
@@ -47,12 +50,12 @@ internal sealed class Settler
 
     public SettleOutcome Settle()
     {
-        var outcome = SettleStates(oneAtATime: false);
+        var outcome = SettleStates(onlyMostUrgent: false);
         // Devices that wait for each other can swing in step although each alone would rest; life has no common clock.
-        return outcome.Chatter.Length > 0 ? SettleStates(oneAtATime: true) : outcome;
+        return outcome.Chatter.Length > 0 ? SettleStates(onlyMostUrgent: true) : outcome;
     }
 
-    private SettleOutcome SettleStates(bool oneAtATime)
+    private SettleOutcome SettleStates(bool onlyMostUrgent)
     {
         var seen = new List<int[]>();
         for (var round = 0; round < MostRounds; round++)
@@ -68,7 +71,7 @@ internal sealed class Settler
             }
 
             seen.Add([.. _run.State]);
-            if (StepSlow(oneAtATime))
+            if (StepSlow(onlyMostUrgent))
             {
                 continue;
             }
@@ -78,7 +81,7 @@ internal sealed class Settler
                 return new SettleOutcome([], restless);
             }
 
-            if (StepSlow(oneAtATime))
+            if (StepSlow(onlyMostUrgent))
             {
                 continue;
             }
@@ -148,29 +151,39 @@ internal sealed class Settler
         return moved;
     }
 
-    private bool StepSlow(bool oneAtATime)
+    /// <summary>
+    /// Moves what the volts call on to move: everything, or only what they push furthest past its threshold. Parts pushed
+    /// equally far move together, so that nothing rests on their order in the sheet.
+    /// </summary>
+    private bool StepSlow(bool onlyMostUrgent)
     {
+        var least = onlyMostUrgent ? MostUrgent() * (1 - EquallyUrgent) : double.NegativeInfinity;
         var moved = false;
         foreach (var device in _run.Network.Devices)
         {
-            if (device.Stage != DeviceStage.Slow)
-            {
-                continue;
-            }
-
-            var next = device.Next(_run);
-            if (next != _run.State[device.Slot])
+            if (device.Stage == DeviceStage.Slow && device.Next(_run) is var next && next != _run.State[device.Slot]
+                && (!onlyMostUrgent || device.Urgency(_run, next) >= least))
             {
                 _run.State[device.Slot] = next;
                 moved = true;
-                if (oneAtATime)
-                {
-                    return true;
-                }
             }
         }
 
         return moved;
+    }
+
+    private double MostUrgent()
+    {
+        var most = 0.0;
+        foreach (var device in _run.Network.Devices)
+        {
+            if (device.Stage == DeviceStage.Slow && device.Next(_run) is var next && next != _run.State[device.Slot])
+            {
+                most = Math.Max(most, device.Urgency(_run, next));
+            }
+        }
+
+        return most;
     }
 
     /// <summary>Lets the fuse that would go first within the condition's time go.</summary>
