@@ -5,6 +5,7 @@ using Halfsplit.Simulation.Compiled;
 using Halfsplit.Simulation.Devices;
 using Halfsplit.Simulation.Faults;
 using Halfsplit.Simulation.Instruments;
+using Halfsplit.Simulation.Networks;
 using Halfsplit.Simulation.Settling;
 
 namespace Halfsplit.Simulation;
@@ -30,6 +31,7 @@ public sealed class CircuitSimulator(CircuitNetwork network, Meter? meter = null
     private readonly Queue<string> _oldest = new();
     private readonly Dictionary<string, int[]> _blown = new(StringComparer.Ordinal);
     private readonly Meter _meter = meter ?? Meter.Default;
+    private NetworkSolver? _solver;
 
     public CircuitNetwork Network => network;
 
@@ -185,7 +187,14 @@ public sealed class CircuitSimulator(CircuitNetwork network, Meter? meter = null
             }
         }
 
-        return new OperatingPoint(run, new Settler(run).Settle());
+        return new OperatingPoint(run, new Settler(run, SolverFor(run)).Settle());
+    }
+
+    /// <summary>The last solver again where it fits: most cars differ in values only.</summary>
+    private NetworkSolver SolverFor(Run run)
+    {
+        var shape = network.ShapeWith(run.Attachments);
+        return _solver?.Shape == shape ? _solver : _solver = new NetworkSolver(shape);
     }
 
     private List<Condition> Chain(Condition target)

@@ -37,17 +37,17 @@ internal sealed class LampDevice(string part, int branch, double ratedVolts) : D
 
     public override void Warm(Run before, Run now) => now.Parameters[Offset] = before.Parameters[Offset];
 
-    /// <summary>Moves the filament's ohms to its volts; true if they moved by more than a share of themselves.</summary>
-    public bool Follow(Run run, double share)
+    /// <summary>Moves the filament's ohms to its volts; gives the share of themselves by which they moved.</summary>
+    public double Follow(Run run)
     {
         if (!Intact(run))
         {
-            return false;
+            return 0;
         }
 
         ref var ohms = ref run.Parameters[Offset];
         var wanted = FilamentLaw.Ohms(run.Ohms[branch], ratedVolts, run.Across(branch));
-        var moved = Math.Abs(wanted - ohms) > share * ohms;
+        var moved = Math.Abs(wanted - ohms) / ohms;
         ohms = wanted;
         return moved;
     }

@@ -181,7 +181,7 @@ internal sealed class ModuleDevice(
         }
 
         var latched = awake && (state & Latched(i)) != 0;
-        var driving = awake && !latched && duty > 0 && output.Needs.All(need => IsActive(run, need));
+        var driving = awake && !latched && duty > 0 && NeedsAreMet(run, output);
         if (!driving)
         {
             return latched ? Latched(i) : 0;
@@ -201,6 +201,19 @@ internal sealed class ModuleDevice(
         }
 
         return Driving(i);
+    }
+
+    private bool NeedsAreMet(Run run, ModuleOutput output)
+    {
+        foreach (var need in output.Needs)
+        {
+            if (!IsActive(run, need))
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     private bool IsActive(Run run, string name)

@@ -32,13 +32,26 @@ internal sealed class Settler
     private readonly NetworkSolver _solver;
     private readonly double[] _injected;
     private readonly double[] _leaks;
+    private double _lastMove;
 
-    public Settler(Run run)
+    /// <param name="run">The car to settle.</param>
+    /// <param name="solver">A solver on the shape of the run's network with what is laid on.</param>
+    public Settler(Run run, NetworkSolver solver)
     {
         _run = run;
-        _solver = new NetworkSolver(run.Network.ShapeWith(run.Attachments));
+        _solver = solver;
         _injected = new double[run.Network.NodeNames.Length];
         _leaks = Leaks(_injected.Length);
+        foreach (var frame in run.Frames)
+        {
+            foreach (var device in run.Network.Devices)
+            {
+                if (device.Stage == DeviceStage.Fixed)
+                {
+                    device.Stamp(run, frame);
+                }
+            }
+        }
     }
 
     public static double[] Leaks(int nodes)
@@ -76,14 +89,17 @@ internal sealed class Settler
                 continue;
             }
 
-            if (SettleFast(Settled) is { } restless)
+            if (_lastMove > Settled)
             {
-                return new SettleOutcome([], restless);
-            }
+                if (SettleFast(Settled) is { } restless)
+                {
+                    return new SettleOutcome([], restless);
+                }
 
-            if (StepSlow(onlyMostUrgent))
-            {
-                continue;
+                if (StepSlow(onlyMostUrgent))
+                {
+                    continue;
+                }
             }
 
             if (!MeltNext())
@@ -105,11 +121,12 @@ internal sealed class Settler
         {
             Solve();
             last = null;
+            _lastMove = 0;
             foreach (var device in devices)
             {
                 if (device is LampDevice lamp)
                 {
-                    last = lamp.Follow(_run, share) ? device.Part : last;
+                    last = Moved(lamp.Follow(_run), share) ? device.Part : last;
                 }
                 else if (device.Stage == DeviceStage.Fast)
                 {
@@ -133,6 +150,12 @@ internal sealed class Settler
         return last;
     }
 
+    private bool Moved(double move, double share)
+    {
+        _lastMove = Math.Max(_lastMove, move);
+        return move > share;
+    }
+
     private bool FollowLaidOnLamps(double share)
     {
         var moved = false;
@@ -143,7 +166,7 @@ internal sealed class Settler
             {
                 var volts = _run.Volts(attachment.From) - _run.Volts(attachment.To);
                 var ohms = FilamentLaw.Ohms(attachment.Ohms, attachment.LampVolts, volts);
-                moved |= Math.Abs(ohms - _run.AttachmentOhms[i]) > share * ohms;
+                moved |= Moved(Math.Abs(ohms - _run.AttachmentOhms[i]) / ohms, share);
                 _run.AttachmentOhms[i] = ohms;
             }
         }
@@ -233,7 +256,10 @@ internal sealed class Settler
         {
             foreach (var device in _run.Network.Devices)
             {
-                device.Stamp(_run, frame);
+                if (device.Stage != DeviceStage.Fixed)
+                {
+                    device.Stamp(_run, frame);
+                }
             }
 
             var laidOn = _run.Network.Branches.Length;
