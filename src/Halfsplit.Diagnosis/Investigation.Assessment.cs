@@ -152,7 +152,8 @@ public sealed partial class Investigation
 
         return [.. space.Suspects
             .Select((suspect, i) => (Suspect: suspect, Odds: posterior.SuspectOdds[i], Car: best[i]!))
-            .OrderByDescending(s => s.Odds)
+            // Equal but for the last digits is equal: those differ from machine to machine.
+            .OrderByDescending(s => Math.Round(s.Odds, 9))
             .ThenBy(s => s.Suspect.Id, StringComparer.Ordinal)
             .Select((s, place) =>
             {

@@ -14,6 +14,8 @@ internal sealed class BestOf<T>(int most)
 
     public void Offer(T item, double score)
     {
+        // Equal but for the last digits is equal: those differ from machine to machine.
+        score = Math.Round(score, 9);
         if (IsFull && score <= Least)
         {
             return;
