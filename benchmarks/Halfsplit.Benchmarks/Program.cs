@@ -2,6 +2,7 @@ using BenchmarkDotNet.Running;
 using Halfsplit.Benchmarks.Decisions;
 using Halfsplit.Benchmarks.Dictionary;
 using Halfsplit.Benchmarks.Networks;
+using Halfsplit.Benchmarks.Processes;
 
 switch (args)
 {
@@ -13,6 +14,9 @@ switch (args)
         break;
     case ["dictionary-table"]:
         DictionaryTable.Print();
+        break;
+    case ["process-table"]:
+        ProcessTable.Print();
         break;
     default:
         BenchmarkSwitcher.FromAssembly(typeof(NetworkTable).Assembly).Run(args);

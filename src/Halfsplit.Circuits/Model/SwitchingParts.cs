@@ -120,6 +120,7 @@ public sealed record ModuleInput(string Name, bool ActiveHigh, double ThresholdV
 /// <param name="MinimumVolts">Feed volts against its ground below which it does nothing.</param>
 /// <param name="OwnAmps">Current it draws itself when awake, per feed.</param>
 /// <param name="Scan">A scan tool can read its codes and commanded states.</param>
+/// <param name="Buses">Terminals that carry messages, which a meter cannot follow.</param>
 public sealed record Module(
     PartNotes Notes,
     ImmutableArray<string> Feeds,
@@ -128,12 +129,15 @@ public sealed record Module(
     ImmutableArray<ModuleInput> Inputs,
     double MinimumVolts,
     double OwnAmps,
-    bool Scan) : Part(Notes)
+    bool Scan,
+    ImmutableArray<string> Buses = default) : Part(Notes)
 {
+    public ImmutableArray<string> Buses { get; init; } = Buses.IsDefault ? [] : Buses;
+
     public override string Kind => "module";
 
     public override ImmutableArray<string> Terminals =>
-        [.. Feeds, .. Grounds, .. Outputs.Select(o => o.Name), .. Inputs.Select(i => i.Name)];
+        [.. Feeds, .. Grounds, .. Outputs.Select(o => o.Name), .. Inputs.Select(i => i.Name), .. Buses];
 
     public override (string In, string Out)? PassThrough => null;
 }

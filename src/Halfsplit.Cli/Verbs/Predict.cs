@@ -114,6 +114,7 @@ public static class Predict
             m.Module.Id,
             string.Join(", ", m.Outputs.Select(o => terminal.Say(o.Driving ? "predict.output-on" : "predict.output-off", o.Output))),
             m.Module.Notes.Name ?? "")));
+        Section(terminal, "predict.amps", car.WireAmps.Select(w => terminal.Say("predict.wire", w.Wire.Id, Round(w.Amps))));
         terminal.Line(terminal.Say("predict.volts"), Page.Heading);
         foreach (var part in car.Volts.GroupBy(v => v.Terminal.Part))
         {

@@ -90,7 +90,8 @@ public sealed record Check(
 
     public override int GetHashCode() => Id.GetHashCode(StringComparison.Ordinal);
 
-    private static string SubjectName(CheckSubject subject) => subject switch
+    /// <summary>The subject's name in ids and in resource keys.</summary>
+    internal static string SubjectName(CheckSubject subject) => subject switch
     {
         CheckSubject.Buzzer => "continuity",
         CheckSubject.LampGlow => "lamp",

@@ -73,20 +73,4 @@ public static class Describe
         };
         return new Message(text, terminal, Part(circuit, terminal.Part), place);
     }
-
-    /// <summary>The name of a subject in resource keys.</summary>
-    internal static string SubjectKey(CheckSubject subject) => subject switch
-    {
-        CheckSubject.LoadWork => "work",
-        CheckSubject.RelayClick => "click",
-        CheckSubject.FuseLook => "fuse",
-        CheckSubject.PinFit => "fit",
-        CheckSubject.JointHeat => "heat",
-        CheckSubject.Wiggle => "wiggle",
-        CheckSubject.ScanCommand => "command",
-        CheckSubject.ScanCode => "code",
-        CheckSubject.BenchRelay => "bench",
-        CheckSubject.SwapRelay => "swap",
-        _ => "none",
-    };
 }

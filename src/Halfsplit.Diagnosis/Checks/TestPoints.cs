@@ -28,7 +28,7 @@ public static class TestPoints
         var points = ImmutableArray.CreateBuilder<TestPoint>();
         foreach (var (terminal, part, _) in network.Circuit.Terminals
             .Select(t => (Terminal: t, Part: network.Circuit[t.Part], Rank: 0))
-            .Where(t => isReachable(t.Part) && CanTouch(t.Part, t.Terminal.Name, arrangement))
+            .Where(t => isReachable(t.Part) && !network.IsBus(t.Terminal) && CanTouch(t.Part, t.Terminal.Name, arrangement))
             .Select((t, order) => (t.Terminal, t.Part, Rank: (Handiness(t.Part) * 10000) + order))
             .OrderBy(t => t.Rank))
         {

@@ -199,7 +199,8 @@ public sealed record Effort(double Minutes, ImmutableArray<Message> Steps)
             { Red: { } red, Black: { } black } => new Message(
                 "action.leads", Describe.Terminal(circuit, red, check.Arrangement), Describe.Terminal(circuit, black, check.Arrangement)),
             { Instrument: Instrument.AmpsClamp, About: { } wire } => new Message("action.clamp", Describe.Target(circuit, wire)),
-            { About: { } about } => new Message($"action.{Describe.SubjectKey(check.Subject)}", Describe.Target(circuit, about)),
+            { About: { } about } when check.Subject != CheckSubject.Repair =>
+                new Message($"action.{Check.SubjectName(check.Subject)}", Describe.Target(circuit, about)),
             _ => new Message("action.none"),
         };
     }

@@ -14,6 +14,7 @@ public sealed class CircuitNetwork
 {
     private readonly Dictionary<TerminalName, int> _nodes;
     private readonly Dictionary<string, int[]> _byTarget;
+    private readonly HashSet<int> _busNodes;
     private readonly ConcurrentDictionary<string, NetworkShape> _shapes = new(StringComparer.Ordinal);
 
     internal CircuitNetwork(
@@ -42,6 +43,8 @@ public sealed class CircuitNetwork
         }
 
         ParameterCount = offset;
+        _busNodes = [.. circuit.Parts.OfType<Module>()
+            .SelectMany(m => m.Buses.SelectMany(b => Reached(new TerminalName(m.Id, b))))];
     }
 
     public Circuit Circuit { get; }
@@ -70,16 +73,19 @@ public sealed class CircuitNetwork
     /// <summary>True if only wires, plugs and sockets lie between two terminals: what loads one loads the other.</summary>
     public bool IsFedThroughSmallParts(TerminalName first, TerminalName second)
     {
-        var goal = NodeOf(second);
-        var seen = new HashSet<int> { NodeOf(first) };
+        return Reached(first).Contains(NodeOf(second));
+    }
+
+    /// <summary>True if a terminal hangs on a wire that carries a module's messages.</summary>
+    public bool IsBus(TerminalName terminal) => _busNodes.Contains(NodeOf(terminal));
+
+    /// <summary>The nodes joined to a terminal by wires, plugs and sockets.</summary>
+    private HashSet<int> Reached(TerminalName terminal)
+    {
+        var seen = new HashSet<int> { NodeOf(terminal) };
         var queue = new Queue<int>(seen);
         while (queue.TryDequeue(out var node))
         {
-            if (node == goal)
-            {
-                return true;
-            }
-
             foreach (var branch in Branches)
             {
                 if (branch.Use is BranchUse.Wire or BranchUse.Cavity or BranchUse.Socket && (branch.From == node || branch.To == node))
@@ -93,7 +99,7 @@ public sealed class CircuitNetwork
             }
         }
 
-        return false;
+        return seen;
     }
 
     /// <summary>The solver's shape with extra branches laid on (jumpers, shorts, lamps).</summary>

@@ -60,6 +60,11 @@ public sealed partial class InstrumentReader
             return new Prediction(0, 0, 0, Abstention.Chatter);
         }
 
+        if (IsOnBus(probe.Red) || IsOnBus(probe.Black))
+        {
+            return new Prediction(0, 0, 0, Abstention.Waveform);
+        }
+
         return probe.Instrument switch
         {
             Instrument.AmpsClamp => new Prediction(_point.WireAmps(probe.About!), 0, 0, Abstention.None),
@@ -88,6 +93,10 @@ public sealed partial class InstrumentReader
 
         return new Prediction(volts, source, 0, Abstention.None);
     }
+
+    /// <summary>Messages run on a bus whenever a module is awake; asleep or unplugged it is a wire like others.</summary>
+    private bool IsOnBus(TerminalName? terminal) => terminal is { } touched && _point.Network.IsBus(touched)
+        && _point.Network.Circuit.Parts.OfType<Module>().Any(m => m.Buses.Length > 0 && _point.IsAwake(m.Id));
 
     /// <summary>A duty needs pulses between the leads; without them, or with other waveforms, the meter cannot say.</summary>
     private Prediction Duty(Probe probe)

@@ -81,6 +81,23 @@ public sealed class ModuleTests
     }
 
     [Fact]
+    public void A_meter_abstains_on_a_bus_that_is_awake()
+    {
+        var sheet = SmallSheet.Of(
+            """
+            S1: { kind: switch }
+            ECU: { kind: module, feeds: [15], grounds: [31], buses: [can-h] }
+            DASH: { kind: module, feeds: [15], grounds: [31], buses: [can-h] }
+            """,
+            "BAT.pos -> S1 -> ECU.15\nS1.2 -> DASH.15\nECU.31 -> BODY\nDASH.31 -> BODY\nECU.can-h -> wire 0.35mm2 2m GN -> DASH.can-h",
+            "asleep: {}\nawake: { S1: on }");
+
+        Assert.Equal(Abstention.Waveform, sheet.Reading(new Arrangement("awake"), Instrument.Volts, "DASH.can-h", "BODY").Abstains);
+        Assert.Equal(Abstention.None, sheet.Reading(new Arrangement("asleep"), Instrument.Ohms, "ECU.can-h", "DASH.can-h").Abstains);
+        Assert.Equal(Abstention.None, sheet.Reading(new Arrangement("awake"), Instrument.Volts, "DASH.15", "BODY").Abstains);
+    }
+
+    [Fact]
     public void A_pulsed_output_reads_as_its_average_on_volts_and_as_its_duty()
     {
         var sheet = Driving("side: high, on: 0.01 ohm, limit: 4 A, drive: pulsed", Loads, "half: { ECU.out: 40 % }\nfull: { ECU.out: high }");

@@ -4,7 +4,7 @@ using static Halfsplit.Simulation.Tests.Networks.WorkedCircuit;
 namespace Halfsplit.Simulation.Tests.Networks;
 
 /// <summary>
-/// Worked examples of "Lessons in Electric Circuits", volume I (T. Kuphaldt, copyleft), by chapter and section. The
+/// Worked examples of "Lessons in Electric Circuits", volume I (copyleft), by chapter and section. The
 /// printed digits are the book's; where it prints only results, the netlist is that of its figure.
 /// </summary>
 public sealed class LessonsInElectricCircuitsTests

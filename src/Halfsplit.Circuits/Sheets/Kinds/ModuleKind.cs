@@ -42,7 +42,8 @@ internal sealed class ModuleKind() : PartKind<Module>("module")
             notes, feeds, grounds, outputs.ToImmutable(), inputs.ToImmutable(),
             map.Quantity("works from", Unit.Volt, Limits.Volts, defaults.ModuleMinimumVolts),
             map.Quantity("draws", Unit.Ampere, Limits.AmpsOrZero, defaults.ModuleOwnAmps),
-            map.YesNo("scan tool", false));
+            map.YesNo("scan tool", false),
+            map.Texts("buses"));
         SheetNames.CheckTerminals(map, "kind", module.Terminals);
         return module;
     }
@@ -54,6 +55,7 @@ internal sealed class ModuleKind() : PartKind<Module>("module")
         map.Quantity("works from", part.MinimumVolts, Unit.Volt, defaults.ModuleMinimumVolts);
         map.Quantity("draws", part.OwnAmps, Unit.Ampere, defaults.ModuleOwnAmps);
         map.YesNo("scan tool", part.Scan);
+        map.Texts("buses", part.Buses);
         WriteEach(map, "outputs", part.Outputs, o => o.Name, (o, inner) => WriteOutput(o, inner, defaults));
         WriteEach(map, "inputs", part.Inputs, i => i.Name, (i, inner) => WriteInput(i, inner, defaults));
     }
