@@ -79,6 +79,12 @@ public sealed partial class Investigation
         return new Investigation(circuit, complaint, options, forecaster, HypothesisSpace.Create(simulator, complaint));
     }
 
+    /// <summary>
+    /// The same circuit, complaint and tools from the start, with what has been simulated so far kept: for the next of
+    /// many cars of one sheet. The two must not be used at the same time.
+    /// </summary>
+    public Investigation Anew() => new(Circuit, Complaint, Options, _forecaster, _singles);
+
     /// <summary>A check by its id: any that could ever be offered, repairs and proofs included. Null if there is none.</summary>
     public Check? FindCheck(string id)
     {

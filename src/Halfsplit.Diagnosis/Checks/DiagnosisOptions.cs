@@ -13,6 +13,7 @@ namespace Halfsplit.Diagnosis.Checks;
 /// <param name="HasSpareRelay">A known good relay with the same pins.</param>
 /// <param name="SmellOfFuelOrImpact">Fuel is smelt or the car was hit: nothing may bypass a cut-off.</param>
 /// <param name="Meter">The meter used.</param>
+/// <param name="Economy">What minutes and wrong repairs cost.</param>
 public sealed record DiagnosisOptions(
     bool Helper = false,
     double LeadMetres = 5,
@@ -22,9 +23,12 @@ public sealed record DiagnosisOptions(
     bool HasScanTool = false,
     bool HasSpareRelay = false,
     bool SmellOfFuelOrImpact = false,
-    Meter? Meter = null)
+    Meter? Meter = null,
+    Planning.Economy? Economy = null)
 {
     public static DiagnosisOptions Default { get; } = new();
+
+    public Planning.Economy EconomyInUse => Economy ?? Planning.Economy.Default;
 
     public Meter MeterInUse => Meter ?? Simulation.Instruments.Meter.Default;
 }
