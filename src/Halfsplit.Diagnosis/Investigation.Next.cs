@@ -41,32 +41,50 @@ public sealed partial class Investigation
             }
         }
 
-        var classes = RankClasses(now);
-        var top = classes[0];
-        ImmutableArray<RankedCheck> ranked = top.Odds >= FindingOdds ? [] : Ranked(now);
-        if (ranked.Length > 0)
+        var plan = Planned(now);
+        var best = plan.Best;
+        if (best.Check is { } next)
         {
-            return Step(now, ranked[0].Check, new Message("reason.most-per-minute", ranked[0].Bits, ranked[0].Effort.Minutes), null, ranked[1..]);
+            return Step(now, next, new Message("reason.least-cost", best.Bits), null, Alternatives(now, plan)) with { Plan = plan };
         }
 
-        if (top.Repair is null && ProofToRepeat(now) is { } again)
+        if (best.IsHandOver)
         {
-            return Step(now, again, new Message("reason.proof-again"), null, []);
+            return ProofToRepeat(now) is { } again
+                ? Step(now, again, new Message("reason.proof-again"), null, [])
+                : new NextStep(null, null, HandOverReason(now), [], PresentFinding(), [], false) { Plan = plan };
         }
 
-        if (top.Repair is null)
-        {
-            return new NextStep(null, null, new Message("reason.nothing-fits"), [], null, [], false);
-        }
-
+        var top = RankClasses(now).First(c => c.Repair is not null && best.Repairs.Any(r => r.Id == c.Repair.Id));
         if (FeedToProve(now, top) is { } feed)
         {
-            return Step(now, feed, new Message("reason.prove-feed", Describe.Part(Circuit, top.Repair.Target)), null, []);
+            return Step(now, feed, new Message("reason.prove-feed", Describe.Part(Circuit, top.Repair!.Target)), null, []) with { Plan = plan };
         }
 
-        var finding = MakeFinding(now, top);
-        return Step(now, RepairCheck(top.Repair), new Message("reason.repair"), finding, []);
+        return Step(now, RepairCheck(top.Repair!), new Message("reason.repair"), MakeFinding(now, top), Alternatives(now, plan))
+            with { Plan = plan };
     }
+
+    /// <summary>Nothing fits, or what is left would cost more here than in a workshop.</summary>
+    private static Message HandOverReason(Assessment now) => new(
+        now.Posterior.NoneOdds > 0.5 ? "reason.nothing-fits" : "reason.hand-over");
+
+    private Plan Planned(Assessment now) => _planner.Plan(
+        now.Posterior, OpenChecks(now), now.Position, now.Repairs, suspect => RepairsLeft(now, suspect), RepairCheck,
+        Options.PlanningNodes);
+
+    /// <summary>The repairs that mend a suspect and were not done yet, cheapest first; none for "none of these".</summary>
+    private ImmutableArray<Repair> RepairsLeft(Assessment now, Suspect suspect) => [.. suspect.Modes
+        .Select(RepairOf)
+        .DistinctBy(r => r.Id)
+        .Where(r => now.Repairs.All(d => d.Id != r.Id))
+        .OrderBy(r => r.Price.Middle).ThenBy(r => r.Id, StringComparer.Ordinal)];
+
+    private ImmutableArray<RankedCheck> Alternatives(Assessment now, Plan plan) => [.. plan.Steps
+        .Skip(1)
+        .Where(s => s.Check is not null)
+        .Take(RankedChecks - 1)
+        .Select(s => new RankedCheck(s.Check!, Effort.Of(Circuit, Options, now.Position, s.Check!), s.Bits))];
 
     /// <summary>The finding as it stands, whether or not another check would still pay.</summary>
     public Finding? PresentFinding()
@@ -79,7 +97,10 @@ public sealed partial class Investigation
     /// <summary>The best checks now, best first.</summary>
     public ImmutableArray<RankedCheck> RankedNow() => Ranked(Assess());
 
-    private ImmutableArray<RankedCheck> Ranked(Assessment now)
+    private ImmutableArray<RankedCheck> Ranked(Assessment now) =>
+        _planner.Rank(now.Posterior, OpenChecks(now), now.Position, now.Repairs, ClassOf, RankedChecks);
+
+    private IEnumerable<Check> OpenChecks(Assessment now)
     {
         if (_offered.IsDefault || !_offeredWithout.SetEquals(now.GivenUp))
         {
@@ -87,8 +108,7 @@ public sealed partial class Investigation
             _offeredWithout = now.GivenUp;
         }
 
-        var open = _offered.Where(c => !now.SkippedChecks.Contains(c.Id) && !IsDone(now, c));
-        return _planner.Rank(now.Posterior, open, now.Position, now.Repairs, ClassOf, RankedChecks);
+        return _offered.Where(c => !now.SkippedChecks.Contains(c.Id) && !IsDone(now, c));
     }
 
     /// <summary>A check says nothing new when it was done since the last repair.</summary>

@@ -21,4 +21,8 @@ public sealed record NextStep(
     ImmutableArray<Message> Cautions,
     Finding? Finding,
     ImmutableArray<RankedCheck> Alternatives,
-    bool IsProven);
+    bool IsProven)
+{
+    /// <summary>The plan behind it: what each thing that could be done now would lead to; null where a rule decided.</summary>
+    public Plan? Plan { get; init; }
+}

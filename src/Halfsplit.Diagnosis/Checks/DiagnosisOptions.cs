@@ -14,6 +14,7 @@ namespace Halfsplit.Diagnosis.Checks;
 /// <param name="SmellOfFuelOrImpact">Fuel is smelt or the car was hit: nothing may bypass a cut-off.</param>
 /// <param name="Meter">The meter used.</param>
 /// <param name="Economy">What minutes and wrong repairs cost.</param>
+/// <param name="PlanningNodes">How many situations the planner may look into for one decision.</param>
 public sealed record DiagnosisOptions(
     bool Helper = false,
     double LeadMetres = 5,
@@ -24,7 +25,8 @@ public sealed record DiagnosisOptions(
     bool HasSpareRelay = false,
     bool SmellOfFuelOrImpact = false,
     Meter? Meter = null,
-    Planning.Economy? Economy = null)
+    Planning.Economy? Economy = null,
+    int PlanningNodes = 3000)
 {
     public static DiagnosisOptions Default { get; } = new();
 

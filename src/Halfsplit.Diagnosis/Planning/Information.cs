@@ -10,7 +10,7 @@ internal static class Information
     private const int MostBins = 12;
 
     /// <summary>Chance that the answer is a slip and says nothing.</summary>
-    private const double Slip = 0.03;
+    public const double Slip = 0.03;
 
     /// <summary>Expected bits; never negative.</summary>
     public static double Bits(Partition partition, Check check, ReadOnlySpan<Outlook> outlooks)
@@ -49,7 +49,7 @@ internal static class Information
     }
 
     /// <summary>Probability of each outcome for each car, row by row.</summary>
-    private static double[] Outcomes(Check check, ReadOnlySpan<Outlook> outlooks, out int count)
+    public static double[] Outcomes(Check check, ReadOnlySpan<Outlook> outlooks, out int count)
     {
         if (check.Answers.Length > 0)
         {

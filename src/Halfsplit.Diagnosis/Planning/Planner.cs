@@ -33,10 +33,13 @@ public sealed class Planner(Forecaster forecaster, DiagnosisOptions options)
     /// <summary>Checks that are computed in full after the quick look.</summary>
     private const int Screened = 24;
 
+    /// <summary>Checks kept because they tell most, whatever they take: a look ahead may find them worth their minutes.</summary>
+    private const int Telling = 6;
+
     private readonly Screening _screening = new(forecaster);
     private readonly SafetyScreen _safety = new(forecaster, options);
 
-    /// <summary>The best checks, best first; empty when nothing that can be done would tell anything.</summary>
+    /// <summary>The checks that tell most per minute, best first; empty when nothing that can be done would tell anything.</summary>
     /// <param name="most">How many at most.</param>
     public ImmutableArray<RankedCheck> Rank(
         Posterior posterior, IEnumerable<Check> checks, Position position, ImmutableArray<Repair> repairs,
@@ -44,33 +47,12 @@ public sealed class Planner(Forecaster forecaster, DiagnosisOptions options)
     {
         ArgumentNullException.ThrowIfNull(posterior);
         ArgumentNullException.ThrowIfNull(checks);
-        var circuit = forecaster.Network.Circuit;
         var partition = Partition.Of(posterior, classOf, MostCars);
-        if (partition.ClassCount < 2)
-        {
-            return [];
-        }
-
-        var byMinutes = checks
-            .Select(c => (Check: c, Minutes: Effort.MinutesOf(circuit, options, position, c)))
-            .OrderBy(c => c.Minutes).ThenBy(c => c.Check.Id, StringComparer.Ordinal);
-        // First all checks on a few cars, then the better ones on all of them, then the best with computed spreads.
-        var few = partition.Thin(FewCars);
-        var looked = Screen(byMinutes, few, repairs, few.Cars.Count < partition.Cars.Count ? Looked : Screened);
-        var screened = few.Cars.Count < partition.Cars.Count
-            ? Screen(looked, partition, repairs, Screened)
-            : looked;
-        var outlooks = new Outlook[partition.Cars.Count];
         var best = new BestOf<RankedCheck>(most);
-        foreach (var (check, _) in screened)
+        foreach (var (check, outlooks) in Promising(partition, checks, position, repairs, 0))
         {
-            for (var i = 0; i < outlooks.Length; i++)
-            {
-                outlooks[i] = Outlook.Of(forecaster.Of(partition.Cars[i], check, repairs));
-            }
-
             var ranked = new RankedCheck(
-                check, Effort.Of(circuit, options, position, check), Information.Bits(partition, check, outlooks));
+                check, Effort.Of(Circuit, options, position, check), Information.Bits(partition, check, outlooks));
             if (ranked.Bits >= LeastBits && (!best.IsFull || ranked.Score > best.Least)
                 && _safety.Allows(check, partition, repairs))
             {
@@ -81,15 +63,79 @@ public sealed class Planner(Forecaster forecaster, DiagnosisOptions options)
         return [.. best.Items];
     }
 
+    /// <summary>What to do now: checks, repairs and handing over weighed in money, looking ahead.</summary>
+    /// <param name="mends">The repairs still open for each suspect, none where nothing helps.</param>
+    /// <param name="carryingOut">The check that stands for carrying out a repair.</param>
+    /// <param name="nodes">Budget of nodes.</param>
+    public Plan Plan(
+        Posterior posterior, IEnumerable<Check> checks, Position position, ImmutableArray<Repair> repairs,
+        Func<Suspects.Suspect, ImmutableArray<Repair>> mends, Func<Repair, Check> carryingOut, int nodes)
+    {
+        ArgumentNullException.ThrowIfNull(posterior);
+        ArgumentNullException.ThrowIfNull(checks);
+        ArgumentNullException.ThrowIfNull(mends);
+        ArgumentNullException.ThrowIfNull(carryingOut);
+        string ClassOf(Suspects.Suspect suspect) => string.Join(" + ", mends(suspect).Select(r => r.Id));
+        var partition = Partition.Of(posterior, ClassOf, MostCars);
+        var choices = PlanningProblem.Choices(partition, posterior.Space, mends, carryingOut);
+        var seen = new List<SeenCheck>();
+        foreach (var (check, outlooks) in Promising(partition, checks, position, repairs, Telling))
+        {
+            var bits = Information.Bits(partition, check, outlooks);
+            if (bits >= LeastBits && _safety.Allows(check, partition, repairs))
+            {
+                seen.Add(new SeenCheck(check, bits, Information.Outcomes(check, outlooks, out var count), count));
+            }
+        }
+
+        return new PlanningProblem(Circuit, options, partition, position, seen, choices).Solve(nodes);
+    }
+
+    private Circuit Circuit => forecaster.Network.Circuit;
+
+    /// <summary>
+    /// The checks worth computing in full: those with the most bits per minute on a few cars, the better ones of them on
+    /// all; and beside them those with the most bits, whatever they take.
+    /// </summary>
+    private IEnumerable<(Check Check, Outlook[] Outlooks)> Promising(
+        Partition partition, IEnumerable<Check> checks, Position position, ImmutableArray<Repair> repairs, int telling)
+    {
+        if (partition.ClassCount < 2)
+        {
+            yield break;
+        }
+
+        var byMinutes = checks
+            .Select(c => (Check: c, Minutes: Effort.MinutesOf(Circuit, options, position, c)))
+            .OrderBy(c => c.Minutes).ThenBy(c => c.Check.Id, StringComparer.Ordinal);
+        var few = partition.Thin(FewCars);
+        var looked = Screen(byMinutes, few, repairs, few.Cars.Count < partition.Cars.Count ? Looked : Screened, telling);
+        var screened = few.Cars.Count < partition.Cars.Count
+            ? Screen(looked, partition, repairs, Screened, telling)
+            : looked;
+        foreach (var (check, _) in screened)
+        {
+            var outlooks = new Outlook[partition.Cars.Count];
+            for (var i = 0; i < outlooks.Length; i++)
+            {
+                outlooks[i] = Outlook.Of(forecaster.Of(partition.Cars[i], check, repairs));
+            }
+
+            yield return (check, outlooks);
+        }
+    }
+
     private List<(Check Check, double Minutes)> Screen(
-        IEnumerable<(Check Check, double Minutes)> byMinutes, Partition partition, ImmutableArray<Repair> repairs, int most)
+        IEnumerable<(Check Check, double Minutes)> byMinutes, Partition partition, ImmutableArray<Repair> repairs, int most,
+        int telling)
     {
         var outlooks = new Outlook[partition.Cars.Count];
         var kept = new BestOf<(Check, double)>(most);
+        var tells = new BestOf<(Check, double)>(Math.Max(1, telling));
         foreach (var (check, minutes) in byMinutes)
         {
             // No check can tell more than everything: dearer ones can no longer win a place.
-            if (kept.IsFull && partition.Entropy / minutes < kept.Least)
+            if (telling == 0 && kept.IsFull && partition.Entropy / minutes < kept.Least)
             {
                 break;
             }
@@ -99,10 +145,12 @@ public sealed class Planner(Forecaster forecaster, DiagnosisOptions options)
             if (bits >= LeastBits)
             {
                 kept.Offer((check, minutes), bits / minutes);
+                tells.Offer((check, minutes), bits);
             }
         }
 
-        return [.. kept.Items.OrderBy(k => k.Item2).ThenBy(k => k.Item1.Id, StringComparer.Ordinal)];
+        var items = telling > 0 ? kept.Items.Union(tells.Items) : kept.Items;
+        return [.. items.OrderBy(k => k.Item2).ThenBy(k => k.Item1.Id, StringComparer.Ordinal)];
     }
 
     /// <summary>True if a check may be done on every car that is still likely.</summary>

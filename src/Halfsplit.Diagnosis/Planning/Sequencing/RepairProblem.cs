@@ -39,6 +39,12 @@ internal interface IChangeCosts
     /// <summary>Cost of an action from a position; above 0.</summary>
     double Cost(int position, int action);
 
+    /// <summary>Minutes in it, for show.</summary>
+    double Minutes(int position, int action) => 0;
+
+    /// <summary>What has to be bought for it, for show.</summary>
+    double Price(int action) => 0;
+
     /// <summary>How things stand after it.</summary>
     int After(int position, int action);
 }

@@ -1,0 +1,24 @@
+using System.Collections.Immutable;
+using Halfsplit.Diagnosis.Checks;
+using Halfsplit.Diagnosis.Repairs;
+
+namespace Halfsplit.Diagnosis.Planning;
+
+/// <summary>One thing that could be done now, and what the whole way from here would then take.</summary>
+/// <param name="Check">The check; null for a repair or for handing over.</param>
+/// <param name="Repairs">What is tried; usually one, two for a pair of faults; empty for a check or for handing over.</param>
+/// <param name="Bits">Of a check: expected information about which repair is needed.</param>
+/// <param name="Way">Expected cost, minutes and prices from here to the end, this step, proof and putting back included.</param>
+public sealed record PlannedStep(Check? Check, ImmutableArray<Repair> Repairs, double Bits, PlanValue Way)
+{
+    /// <summary>Stop here: a workshop would do the rest for less.</summary>
+    public bool IsHandOver => Check is null && Repairs.IsEmpty;
+}
+
+/// <summary>What to do now, weighed in money: checks, repairs and handing over beside each other.</summary>
+/// <param name="Steps">Cheapest way first; never empty.</param>
+/// <param name="Nodes">Nodes that the planner looked into.</param>
+public sealed record Plan(ImmutableArray<PlannedStep> Steps, int Nodes)
+{
+    public PlannedStep Best => Steps[0];
+}

@@ -1,0 +1,16 @@
+namespace Halfsplit.Diagnosis.Planning;
+
+/// <summary>What the way to the end is expected to take.</summary>
+/// <param name="Cost">Everything in one currency: minutes at their worth, prices, wrong repairs, handing over.</param>
+/// <param name="Minutes">Work.</param>
+/// <param name="Price">What is bought.</param>
+public readonly record struct PlanValue(double Cost, double Minutes, double Price)
+{
+    /// <summary>One action from a position.</summary>
+    internal static PlanValue Of(Sequencing.IChangeCosts costs, int position, int action) =>
+        new(costs.Cost(position, action), costs.Minutes(position, action), costs.Price(action));
+
+    public static PlanValue operator +(PlanValue a, PlanValue b) => new(a.Cost + b.Cost, a.Minutes + b.Minutes, a.Price + b.Price);
+
+    public static PlanValue operator *(PlanValue a, double weight) => new(a.Cost * weight, a.Minutes * weight, a.Price * weight);
+}

@@ -1,0 +1,121 @@
+namespace Halfsplit.Diagnosis.Planning.Sequencing;
+
+/// <summary>
+/// Trying repairs one after the other without a further check, in the order of odds per cost, until handing over is
+/// cheaper. With one repair per fault and fixed costs that order is the best (J. B. Kadane and H. A. Simon, 1977).
+/// </summary>
+internal sealed class RepairChain(RepairProblem problem)
+{
+    private readonly (int State, double Cure)[][] _cures = [.. problem.Repairs.Select(r => r.Cures
+        .Select((cure, state) => (State: state, Cure: cure))
+        .Where(c => c.Cure > 0)
+        .ToArray())];
+
+    private readonly double[] _left = new double[problem.StateCount];
+
+    /// <summary>The weighted cost down to the end.</summary>
+    public PlanValue Value(ReadOnlySpan<double> weights, int position, ulong used)
+    {
+        weights.CopyTo(_left);
+        var total = Belief.Total(weights);
+        var spent = default(PlanValue);
+        var best = new PlanValue(problem.HandOver * total, 0, 0);
+        for (var tried = 0; tried < problem.Repairs.Length; tried++)
+        {
+            var chosen = Best(position, used, total);
+            if (chosen < 0)
+            {
+                break;
+            }
+
+            spent += PlanValue.Of(problem.Costs, position, chosen) * total;
+            foreach (var (state, cure) in _cures[chosen - problem.Checks.Length])
+            {
+                total -= _left[state] * cure;
+                _left[state] *= 1 - cure;
+            }
+
+            // Rounding leaves specks of weight where nothing is left.
+            total = total < 1e-12 ? 0 : total;
+            spent += new PlanValue(problem.Repairs[chosen - problem.Checks.Length].WrongCost * total, 0, 0);
+            position = problem.Costs.After(position, chosen);
+            used |= 1UL << chosen;
+            var end = total > 0 ? spent + new PlanValue(problem.HandOver * total, 0, 0) : spent;
+            best = end.Cost < best.Cost ? end : best;
+            if (total <= 0 || spent.Cost > best.Cost)
+            {
+                break;
+            }
+        }
+
+        return best;
+    }
+
+    /// <summary>Odds of a cure, per cost.</summary>
+    public double Score(ReadOnlySpan<double> weights, int position, int action)
+    {
+        var cured = 0.0;
+        foreach (var (state, cure) in _cures[action - problem.Checks.Length])
+        {
+            cured += weights[state] * cure;
+        }
+
+        return cured / (Belief.Total(weights) * problem.Costs.Cost(position, action));
+    }
+
+    /// <summary>The weighted cost if the state were known: the cheapest repair that is sure to cure it, or handing over.</summary>
+    public double KnownCost(ReadOnlySpan<double> weights, int position, ulong used)
+    {
+        _left.AsSpan().Fill(problem.HandOver);
+        for (var repair = 0; repair < _cures.Length; repair++)
+        {
+            var action = problem.Checks.Length + repair;
+            if ((used >> action & 1) != 0)
+            {
+                continue;
+            }
+
+            var cost = problem.Costs.Cost(position, action);
+            foreach (var (state, _) in _cures[repair])
+            {
+                _left[state] = Math.Min(_left[state], cost);
+            }
+        }
+
+        var known = 0.0;
+        for (var state = 0; state < weights.Length; state++)
+        {
+            known += weights[state] > 0 ? weights[state] * _left[state] : 0;
+        }
+
+        return known;
+    }
+
+    private int Best(int position, ulong used, double total)
+    {
+        var chosen = -1;
+        var best = 0.0;
+        for (var repair = 0; repair < _cures.Length; repair++)
+        {
+            var action = problem.Checks.Length + repair;
+            if ((used >> action & 1) != 0)
+            {
+                continue;
+            }
+
+            var cured = 0.0;
+            foreach (var (state, cure) in _cures[repair])
+            {
+                cured += _left[state] * cure;
+            }
+
+            var score = Math.Round(cured / total / problem.Costs.Cost(position, action), 12);
+            if (score > best)
+            {
+                (chosen, best) = (action, score);
+            }
+        }
+
+        return chosen;
+    }
+}
