@@ -1,8 +1,10 @@
+using System.Globalization;
 using BenchmarkDotNet.Running;
 using Halfsplit.Benchmarks.Decisions;
 using Halfsplit.Benchmarks.Dictionary;
 using Halfsplit.Benchmarks.Networks;
 using Halfsplit.Benchmarks.Processes;
+using Halfsplit.Benchmarks.Sequencing;
 
 switch (args)
 {
@@ -14,6 +16,9 @@ switch (args)
         break;
     case ["dictionary-table"]:
         DictionaryTable.Print();
+        break;
+    case ["sequencing-table", .. var rest] when rest.Length < 2:
+        SequencingTable.Print(Console.Out, rest is [var count] ? int.Parse(count, CultureInfo.InvariantCulture) : 1000);
         break;
     case ["process-table"]:
         ProcessTable.Print();
