@@ -17,8 +17,10 @@ switch (args)
     case ["dictionary-table"]:
         DictionaryTable.Print();
         break;
-    case ["sequencing-table", .. var rest] when rest.Length < 2:
-        SequencingTable.Print(Console.Out, rest is [var count] ? int.Parse(count, CultureInfo.InvariantCulture) : 1000);
+    case ["sequencing-table", .. var rest] when rest.Length < 3:
+        // How many problems, and the seed of the first.
+        var numbers = rest.Select(r => int.Parse(r, CultureInfo.InvariantCulture)).ToArray();
+        SequencingTable.PrintRandom(Console.Out, numbers is [var count, ..] ? count : 1000, numbers is [_, var seed] ? seed : 0);
         break;
     case ["process-table"]:
         ProcessTable.Print();

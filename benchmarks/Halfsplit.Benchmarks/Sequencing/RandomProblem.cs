@@ -9,10 +9,13 @@ namespace Halfsplit.Benchmarks.Sequencing;
 internal static class RandomProblem
 {
     /// <summary>The problem of a seed; every second one has checks that never err.</summary>
-    public static RepairProblem Create(int seed)
+    /// <param name="seed">Any number.</param>
+    /// <param name="mostStates">4 or more.</param>
+    /// <param name="mostChecks">1 or more.</param>
+    public static RepairProblem Create(int seed, int mostStates = 8, int mostChecks = 10)
     {
         var draws = new Draws((ulong)seed);
-        var states = draws.Whole(4, 8);
+        var states = draws.Whole(4, mostStates);
         var weights = new double[states];
         for (var s = 0; s < states; s++)
             weights[s] = 0.02 - Math.Log(1 - draws.Unit());
@@ -29,7 +32,7 @@ internal static class RandomProblem
 
         var needs = new List<ActionNeeds>();
         var errs = seed % 2 == 1;
-        var checks = new ProblemCheck[draws.Whole(4, 10)];
+        var checks = new ProblemCheck[draws.Whole(Math.Min(4, mostChecks), mostChecks)];
         for (var c = 0; c < checks.Length; c++)
         {
             checks[c] = Check(draws, states, errs);

@@ -1,0 +1,16 @@
+using Halfsplit.Diagnosis.Planning.Sequencing.Exact;
+
+namespace Halfsplit.Benchmarks.Sequencing;
+
+/// <summary>The policies that are compared with the optimum.</summary>
+internal static class SequencingPolicies
+{
+    /// <summary>Name and maker of each; a policy is made anew for each problem, so it may remember what it has seen.</summary>
+    public static IReadOnlyList<(string Name, Func<RepairPolicy> Create)> All { get; } =
+    [
+        ("probability per cost, no checks", () => RepairOrder.Choose),
+        ("information per cost, to 95 %", () => new OneStepInformation(0.95).Choose),
+        ("information per cost, isolating", () => new OneStepInformation(1).Choose),
+        ("worth of a check, one step ahead", () => OneStepWorth.Choose),
+    ];
+}
