@@ -12,5 +12,7 @@ internal static class SequencingPolicies
         ("information per cost, to 95 %", () => new OneStepInformation(0.95).Choose),
         ("information per cost, isolating", () => new OneStepInformation(1).Choose),
         ("worth of a check, one step ahead", () => OneStepWorth.Choose),
+        ("roll-out of information, to 95 %", () => new RollOut(new OneStepInformation(0.95).Choose).Choose),
+        ("roll-out of the worth of a check", () => new RollOut(OneStepWorth.Choose).Choose),
     ];
 }

@@ -48,6 +48,21 @@ public sealed class ExactOptimumTests
         },
         iter: 60);
 
+    // Policy improvement (Howard 1960), from memory.
+    [Fact]
+    public void A_roll_out_never_costs_more_than_the_policy_it_follows() => Seeds.Sample(
+        seed =>
+        {
+            var problem = RandomProblem.Create(seed, 6, 6);
+            RepairPolicy[] policies = [RepairOrder.Choose, OneStepWorth.Choose, new OneStepInformation(0.95).Choose];
+            foreach (var policy in policies)
+            {
+                var (improved, plain) = (PolicyValue.Of(problem, new RollOut(policy).Choose), PolicyValue.Of(problem, policy));
+                Assert.True(improved <= plain * (1 + Rounding), $"seed {seed}: {improved} {plain}");
+            }
+        },
+        iter: 40);
+
     [Fact]
     public void The_least_of_the_first_actions_is_the_optimum() => Seeds.Sample(
         seed =>

@@ -46,6 +46,15 @@ public sealed class PublishedTestSequenceTests
         Assert.Equal(1 + 2.86, value, 12);
     }
 
+    // Computed from the table; the strategy is that of Tu and Pattipati 2003 (read in its abstract).
+    [Fact]
+    public void One_step_of_roll_out_over_information_reaches_the_optimum()
+    {
+        var value = PolicyValue.Of(PublishedTestSequence.AsRepairs, new RollOut(new OneStepInformation(1).Choose).Choose);
+
+        Assert.Equal(1 + 2.18, value, 12);
+    }
+
     // Computed from the priors.
     [Fact]
     public void Entropy_and_Huffman_bounds_lie_below()

@@ -50,6 +50,25 @@ internal sealed class BeliefSpace
     /// <summary>Nothing seen, nothing tried.</summary>
     public Belief Start => new(Mask(_problem.Weights, w => w > 0), 0, 0, _problem.Costs.Start);
 
+    /// <summary>What is known at a point of the work; its odds are not looked at, as they follow from the rest.</summary>
+    public Belief Of(RepairStanding standing)
+    {
+        var belief = Start with { Position = standing.Position };
+        for (var check = 0; check < standing.Shown.Length; check++)
+        {
+            if (standing.Shown[check] >= 0)
+                belief = Shown(belief, check, standing.Shown[check], belief.Position);
+        }
+
+        for (var repair = 0; repair < standing.Failed.Length; repair++)
+        {
+            if (standing.Failed[repair])
+                belief = NotCured(belief, repair, belief.Position);
+        }
+
+        return belief;
+    }
+
     /// <summary>The outcome a check has shown; −1 if it was not done.</summary>
     public int OutcomeOf(in Belief belief, int check) => (int)((belief.Checks >> _shift[check]) & _digit[check]) - 1;
 

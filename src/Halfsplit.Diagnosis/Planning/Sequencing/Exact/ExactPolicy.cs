@@ -47,20 +47,7 @@ internal sealed class ExactPolicy
     /// <summary>The first of the best actions at any point.</summary>
     public int Choose(RepairProblem problem, RepairStanding standing)
     {
-        var belief = _graph.Space.Start with { Position = standing.Position };
-        for (var check = 0; check < standing.Shown.Length; check++)
-        {
-            if (standing.Shown[check] >= 0)
-                belief = _graph.Space.Shown(belief, check, standing.Shown[check], belief.Position);
-        }
-
-        for (var repair = 0; repair < standing.Failed.Length; repair++)
-        {
-            if (standing.Failed[repair])
-                belief = _graph.Space.NotCured(belief, repair, belief.Position);
-        }
-
-        belief = _graph.Space.Reduced(belief);
+        var belief = _graph.Space.Reduced(_graph.Space.Of(standing));
         return Best(belief, _values.Of(belief))[0];
     }
 

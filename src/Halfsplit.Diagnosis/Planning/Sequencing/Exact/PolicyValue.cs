@@ -9,7 +9,7 @@ internal sealed class PolicyValue
     private readonly Dictionary<Belief, double> _known = [];
     private readonly HashSet<Belief> _open = [];
 
-    private PolicyValue(RepairProblem problem, RepairPolicy policy)
+    public PolicyValue(RepairProblem problem, RepairPolicy policy)
     {
         _problem = problem;
         _policy = policy;
@@ -24,6 +24,15 @@ internal sealed class PolicyValue
         return walk.Of(walk._space.Start);
     }
 
+    /// <summary>Expected cost of an action at some point, the policy being followed after it.</summary>
+    public double Of(RepairStanding standing, int action)
+    {
+        var belief = _space.Of(standing);
+        var weights = new double[_problem.StateCount];
+        _space.Weigh(belief, weights);
+        return Act(belief, weights, action);
+    }
+
     private double Of(in Belief belief)
     {
         if (_known.TryGetValue(belief, out var known))
@@ -33,13 +42,16 @@ internal sealed class PolicyValue
         var weights = new double[_problem.StateCount];
         _space.Weigh(belief, weights);
         var action = _policy(_problem, Standing(belief, [.. weights]));
-        var value = action == RepairStanding.HandOver ? _problem.HandOver
-            : action < _problem.Checks.Length ? Check(belief, weights, action)
-            : Repair(belief, weights, action - _problem.Checks.Length);
+        var value = Act(belief, weights, action);
         _open.Remove(belief);
         _known.Add(belief, value);
         return value;
     }
+
+    private double Act(in Belief belief, double[] weights, int action) =>
+        action == RepairStanding.HandOver ? _problem.HandOver
+        : action < _problem.Checks.Length ? Check(belief, weights, action)
+        : Repair(belief, weights, action - _problem.Checks.Length);
 
     private double Check(in Belief belief, double[] weights, int check)
     {
