@@ -13,7 +13,8 @@ public sealed class KnownTheoremTests
     private static readonly Gen<double[]> Odds = Gen.Double[0.01, 1].Array[3, 7].Select(Scaled);
 
     // Single fault, one action per fault, constant costs, no questions: the order by probability per cost is optimal
-    // (Jensen et al. 2001; read in full). With the cost of a failure it is the cost and that of the failure together (computed).
+    // (published, read in full; first shown by Kalagnanam and Henrion 1988, a name from memory). With a cost of failing the
+    // divisor is both costs together (computed).
     [Fact]
     public void The_order_by_probability_per_cost_is_optimal_for_single_faults() =>
         Gen.Select(Odds, Gen.Double[0.5, 50].Array[7], Gen.Double[0, 20].Array[7]).Sample((odds, costs, wrong) =>
@@ -51,8 +52,8 @@ public sealed class KnownTheoremTests
             },
             iter: 40);
 
-    // Cost clusters in a tree that stay open: bottom-up probability per cost is optimal (Ottosen and Jensen 2010; read in
-    // its abstract).
+    // Cost clusters in a tree that stay open: bottom-up probability per cost is optimal (read in an abstract;
+    // Ottosen and Jensen 2010, a name from memory).
     [Fact]
     public void Panels_in_a_tree_that_stay_open_are_taken_by_probability_per_cost_bottom_up() =>
         Gen.Int[0, 1_000_000].Sample(seed =>
