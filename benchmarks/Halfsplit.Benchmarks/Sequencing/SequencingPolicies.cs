@@ -14,5 +14,7 @@ internal static class SequencingPolicies
         ("worth of a check, one step ahead", () => OneStepWorth.Choose),
         ("roll-out of information, to 95 %", () => new RollOut(new OneStepInformation(0.95).Choose).Choose),
         ("roll-out of the worth of a check", () => new RollOut(OneStepWorth.Choose).Choose),
+        ("the planner, 300 nodes", () => new PlannerPolicy(300).Choose),
+        ("the planner, 3000 nodes", () => new PlannerPolicy(3000).Choose),
     ];
 }

@@ -1,16 +1,21 @@
 namespace Halfsplit.Diagnosis.Planning.Sequencing;
 
 /// <summary>
-/// A quick policy that is never far off: the check that tells most bits about the repair per cost, until trying the
-/// repairs in the order of odds per cost comes out cheaper. Gives the expected cost of following it.
+/// A quick policy that is never far off: of the checks that tell most bits about the repair per cost, the one after
+/// which trying the repairs in their order would cost least; where none alone is worth it, the one that tells most; until
+/// trying the repairs comes out cheaper. Gives the expected cost of following it.
 /// </summary>
 internal sealed class BasePolicy(RepairProblem problem, NodeBudget budget)
 {
     /// <summary>Bits per cost below which a check is not worth a thought.</summary>
     public const double LeastScore = 1e-9;
 
+    /// <summary>Checks whose worth is computed.</summary>
+    private const int Weighed = 6;
+
     private readonly Informer _informer = new(problem);
     private readonly RepairChain _chain = new(problem);
+    private readonly double[] _shown = new double[problem.StateCount];
 
     /// <summary>The weighted cost of following the policy from here.</summary>
     /// <param name="mass">Total weight below which repairs are tried without further checks.</param>
@@ -24,7 +29,7 @@ internal sealed class BasePolicy(RepairProblem problem, NodeBudget budget)
             return repairs;
         }
 
-        var (best, _) = BestCheck(weights, position, used);
+        var best = BestCheck(weights, position, used, repairs.Cost);
         if (best < 0)
         {
             return repairs;
@@ -87,21 +92,46 @@ internal sealed class BasePolicy(RepairProblem problem, NodeBudget budget)
         return repairs - _chain.KnownCost(weights, position, used) > cheapest * total;
     }
 
-    private (int Check, double Score) BestCheck(double[] weights, int position, ulong used)
+    /// <summary>The check to do if any is done; -1 where none tells anything.</summary>
+    private int BestCheck(double[] weights, int position, ulong used, double repairs)
     {
+        var telling = new BestOf<int>(Weighed);
         _informer.Look(weights);
-        var best = -1;
-        var bestScore = LeastScore;
         for (var check = 0; check < problem.Checks.Length; check++)
         {
-            // Equal but for the last digits is equal: those differ from machine to machine.
-            if ((used >> check & 1) == 0
-                && Math.Round(_informer.Bits(check) / problem.Costs.Cost(position, check), 9) is var score && score > bestScore)
+            if ((used >> check & 1) == 0 && _informer.Bits(check) / problem.Costs.Cost(position, check) is > LeastScore and var score)
             {
-                (best, bestScore) = (check, score);
+                telling.Offer(check, score);
             }
         }
 
-        return (best, bestScore);
+        var best = -1;
+        var least = repairs;
+        foreach (var check in telling.Items)
+        {
+            best = best < 0 ? check : best;
+            if (Math.Round(CostWith(check, weights, position, used), 9) is var cost && cost < least)
+            {
+                (best, least) = (check, cost);
+            }
+        }
+
+        return best;
+    }
+
+    /// <summary>The weighted cost of one check and then the repairs in their order.</summary>
+    private double CostWith(int check, double[] weights, int position, ulong used)
+    {
+        var cost = problem.Costs.Cost(position, check) * Belief.Total(weights);
+        var after = problem.Costs.After(position, check);
+        for (var outcome = 0; outcome < problem.Checks[check].OutcomeCount; outcome++)
+        {
+            if (Belief.After(weights, problem.Checks[check], outcome, _shown) > 0)
+            {
+                cost += _chain.Value(_shown, after, used).Cost;
+            }
+        }
+
+        return cost;
     }
 }

@@ -1,8 +1,9 @@
 namespace Halfsplit.Diagnosis.Planning.Sequencing;
 
 /// <summary>
-/// Trying repairs one after the other without a further check, in the order of odds per cost, until handing over is
-/// cheaper. With one repair per fault and fixed costs that order is the best (J. B. Kadane and H. A. Simon, 1977).
+/// Trying repairs one after the other without a further check, in the order of odds per cost (what a wrong one costs in
+/// addition included), until handing over is cheaper. With one repair per fault and fixed costs that order is the best
+/// (J. B. Kadane and H. A. Simon, 1977).
 /// </summary>
 internal sealed class RepairChain(RepairProblem problem)
 {
@@ -60,7 +61,7 @@ internal sealed class RepairChain(RepairProblem problem)
             cured += weights[state] * cure;
         }
 
-        return cured / (Belief.Total(weights) * problem.Costs.Cost(position, action));
+        return cured / (Belief.Total(weights) * (problem.Costs.Cost(position, action) + problem.Repairs[action - problem.Checks.Length].WrongCost));
     }
 
     /// <summary>The weighted cost if the state were known: the cheapest repair that is sure to cure it, or handing over.</summary>
@@ -109,7 +110,7 @@ internal sealed class RepairChain(RepairProblem problem)
                 cured += _left[state] * cure;
             }
 
-            var score = Math.Round(cured / total / problem.Costs.Cost(position, action), 12);
+            var score = Math.Round(cured / total / (problem.Costs.Cost(position, action) + problem.Repairs[repair].WrongCost), 12);
             if (score > best)
             {
                 (chosen, best) = (action, score);
