@@ -51,8 +51,10 @@ public static class HalfsplitProgram
             "predict", Predict.Run,
             ["pump-feed", "--condition", "priming", "--fault", "G2:resistive:2"],
             ["pump-feed", "-c", "priming", "-f", "F19:open", "--read", "C3.4,BODY", "--meter", "volts"]);
+        Add<PlanSettings>(
+            "plan", PlanVerb.Run, ["pump-feed", "--complaint", "\"pump does not run\"", "--depth", "4"], ["headlamps", "--dot"]);
         Add<OpenSettings>("open", Open.Run, ["pump-feed", "--job", "car.job.jsonl", "--complaint", "\"pump does not run\"", "--helper"]);
-        Add<NextSettings>("next", Next.Run, ["car.job.jsonl"]);
+        Add<NextSettings>("next", Next.Run, ["car.job.jsonl"], ["car.job.jsonl", "--why"]);
         Add<RecordSettings>("record", Record.Run, ["car.job.jsonl", "12.4 V"], ["car.job.jsonl", "no beep"]);
         Add<WithdrawSettings>("withdraw", Changes.Withdraw, ["car.job.jsonl"]);
         Add<SkipSettings>("skip", Changes.Skip, ["car.job.jsonl", "--place"]);

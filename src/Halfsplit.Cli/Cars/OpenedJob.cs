@@ -4,6 +4,7 @@ using Halfsplit.Circuits.Model;
 using Halfsplit.Circuits.Sheets;
 using Halfsplit.Cli.Settings;
 using Halfsplit.Diagnosis.Checks;
+using Halfsplit.Diagnosis.Planning;
 using Halfsplit.Jobs.Events;
 using Halfsplit.Jobs.Sessions;
 using Halfsplit.Simulation;
@@ -88,7 +89,8 @@ public sealed record OpenedJob(Circuit Circuit, Complaint Complaint, JobOpened E
             Within(settings.LeadMetres, "--lead", 0, 100) ?? DiagnosisOptions.Default.LeadMetres,
             tools.Count == 0 ? default : tools.ToImmutable(),
             !settings.NoClamp, !settings.NoTestLamp, settings.ScanTool, settings.SpareRelay, settings.SmellOfFuel,
-            meter == usual ? null : meter);
+            meter == usual ? null : meter,
+            Within(settings.HourValue, "--hour-value", 0, 10_000) is { } hour ? Economy.Default with { HourValue = hour } : null);
 
         double? Within(double? value, string option, double low, double high)
         {

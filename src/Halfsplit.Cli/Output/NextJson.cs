@@ -42,6 +42,7 @@ public static class NextJson
         }
 
         json.WriteString("reason", Say(next.Reason));
+        WhyJson.Plan(json, isDone ? null : next.Plan);
         json.Array("alternatives", isDone ? [] : next.Alternatives, ranked =>
         {
             json.WriteString("id", ranked.Check.Id);

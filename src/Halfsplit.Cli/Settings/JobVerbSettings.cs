@@ -2,7 +2,12 @@ using Spectre.Console.Cli;
 
 namespace Halfsplit.Cli.Settings;
 
-public sealed class NextSettings : JobSettings;
+public sealed class NextSettings : JobSettings
+{
+    [CommandOption("--why")]
+    [Says("help.next-why")]
+    public bool Why { get; init; }
+}
 
 public sealed class StatusSettings : JobSettings;
 

@@ -28,6 +28,10 @@ public abstract class AtHandSettings : VerbSettings
     [Says("help.vehicle")]
     public string? Vehicle { get; init; }
 
+    [CommandOption("--hour-value <MONEY>")]
+    [Says("help.hour-value")]
+    public double? HourValue { get; init; }
+
     [CommandOption("--helper")]
     [Says("help.helper")]
     public bool Helper { get; init; }
@@ -125,4 +129,26 @@ public sealed class PracticeSettings : AtHandSettings
     [CommandOption("-s|--seed <NUMBER>")]
     [Says("help.seed")]
     public int? Seed { get; init; }
+}
+
+/// <summary>The whole plan for a sheet, before anything is measured.</summary>
+public sealed class PlanSettings : AtHandSettings
+{
+    [CommandArgument(0, "<SHEET>")]
+    [Says("help.sheet")]
+    public string Sheet { get; init; } = "";
+
+    public override string? SheetName => Sheet;
+
+    [CommandOption("--depth <STEPS>")]
+    [Says("help.depth")]
+    public int Depth { get; init; } = 5;
+
+    [CommandOption("--least-odds <PERCENT>")]
+    [Says("help.least-odds")]
+    public double LeastOdds { get; init; } = 4;
+
+    [CommandOption("--dot")]
+    [Says("help.dot")]
+    public bool Dot { get; init; }
 }

@@ -21,11 +21,23 @@ public static class Next
 
         if (settings.Json)
         {
-            JsonOutput.Write(terminal, json => NextJson.Write(json, opened.Session));
+            JsonOutput.Write(terminal, json =>
+            {
+                NextJson.Write(json, opened.Session);
+                if (settings.Why && opened.Session.Next.Check is { } asked)
+                {
+                    WhyJson.Outcomes(json, terminal, opened.Session, asked);
+                }
+            });
             return ExitCode.Good;
         }
 
         Draw(terminal, opened.Session);
+        if (settings.Why && !opened.Session.IsDone)
+        {
+            WhyPage.Draw(terminal, opened.Session);
+        }
+
         if (!opened.Session.IsDone && opened.Session.Next.Check is { } check)
         {
             CheckPage.Answers(terminal, opened.Session, check);
@@ -63,5 +75,7 @@ public static class Next
         {
             terminal.Line(next.Reason, Page.Caution);
         }
+
+        WhyPage.Money(terminal, session, next);
     }
 }

@@ -107,7 +107,7 @@ internal static class Information
     }
 
     /// <summary>Cuts in the widest gaps between predicted means, measured in their spreads.</summary>
-    private static double[] Cuts(ReadOnlySpan<Outlook> outlooks)
+    public static double[] Cuts(ReadOnlySpan<Outlook> outlooks)
     {
         var sorted = new List<(double Mean, double Spread)>();
         foreach (ref readonly var forecast in outlooks)

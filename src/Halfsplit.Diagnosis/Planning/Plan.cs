@@ -8,8 +8,9 @@ namespace Halfsplit.Diagnosis.Planning;
 /// <param name="Check">The check; null for a repair or for handing over.</param>
 /// <param name="Repairs">What is tried; usually one, two for a pair of faults; empty for a check or for handing over.</param>
 /// <param name="Bits">Of a check: expected information about which repair is needed.</param>
+/// <param name="Odds">Of a repair: odds that it cures.</param>
 /// <param name="Way">Expected cost, minutes and prices from here to the end, this step, proof and putting back included.</param>
-public sealed record PlannedStep(Check? Check, ImmutableArray<Repair> Repairs, double Bits, PlanValue Way)
+public sealed record PlannedStep(Check? Check, ImmutableArray<Repair> Repairs, double Bits, double Odds, PlanValue Way)
 {
     /// <summary>Stop here: a workshop would do the rest for less.</summary>
     public bool IsHandOver => Check is null && Repairs.IsEmpty;
@@ -21,4 +22,10 @@ public sealed record PlannedStep(Check? Check, ImmutableArray<Repair> Repairs, d
 public sealed record Plan(ImmutableArray<PlannedStep> Steps, int Nodes)
 {
     public PlannedStep Best => Steps[0];
+
+    /// <summary>Buying the most blamed part now and going on from there; null where nothing that costs money is blamed.</summary>
+    public PlannedStep? BuyNow => Steps
+        .Where(s => s.Repairs.Any(r => r.Price.Middle > 0))
+        .OrderByDescending(s => Math.Round(s.Odds, 9)).ThenBy(s => s.Repairs[0].Id, StringComparer.Ordinal)
+        .FirstOrDefault();
 }

@@ -91,6 +91,27 @@ public sealed class Planner(Forecaster forecaster, DiagnosisOptions options)
         return new PlanningProblem(Circuit, options, partition, position, seen, choices).Solve(nodes);
     }
 
+    /// <summary>What each answer to a check would leave, likeliest first.</summary>
+    public ImmutableArray<ForeseenOutcome> Foresee(
+        Posterior posterior, Check check, ImmutableArray<Repair> repairs, Func<Suspects.Suspect, string> classOf)
+    {
+        ArgumentNullException.ThrowIfNull(posterior);
+        ArgumentNullException.ThrowIfNull(check);
+        var partition = Partition.Of(posterior, classOf, MostCars);
+        return new Foresight(forecaster, partition, posterior.Space).Of(check, Outlooks(partition, check, repairs));
+    }
+
+    private Outlook[] Outlooks(Partition partition, Check check, ImmutableArray<Repair> repairs)
+    {
+        var outlooks = new Outlook[partition.Cars.Count];
+        for (var i = 0; i < outlooks.Length; i++)
+        {
+            outlooks[i] = Outlook.Of(forecaster.Of(partition.Cars[i], check, repairs));
+        }
+
+        return outlooks;
+    }
+
     private Circuit Circuit => forecaster.Network.Circuit;
 
     /// <summary>
@@ -115,13 +136,7 @@ public sealed class Planner(Forecaster forecaster, DiagnosisOptions options)
             : looked;
         foreach (var (check, _) in screened)
         {
-            var outlooks = new Outlook[partition.Cars.Count];
-            for (var i = 0; i < outlooks.Length; i++)
-            {
-                outlooks[i] = Outlook.Of(forecaster.Of(partition.Cars[i], check, repairs));
-            }
-
-            yield return (check, outlooks);
+            yield return (check, Outlooks(partition, check, repairs));
         }
     }
 

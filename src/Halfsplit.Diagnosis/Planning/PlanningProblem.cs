@@ -85,10 +85,21 @@ internal sealed class PlanningProblem
 
     private PlannedStep Step(PlannedAction planned) => planned.Action switch
     {
-        LookAhead.HandOver => new PlannedStep(null, [], 0, planned.Value),
-        var action when action < _checks.Count => new PlannedStep(_checks[action].Check, [], _checks[action].Bits, planned.Value),
-        var action => new PlannedStep(null, [.. _repairs[action - _checks.Count].Steps.Select(s => s.Repair)], 0, planned.Value),
+        LookAhead.HandOver => new PlannedStep(null, [], 0, 0, planned.Value),
+        var action when action < _checks.Count => new PlannedStep(_checks[action].Check, [], _checks[action].Bits, 0, planned.Value),
+        var action => new PlannedStep(null, [.. _repairs[action - _checks.Count].Steps.Select(s => s.Repair)], 0, CureOdds(action), planned.Value),
     };
+
+    private double CureOdds(int action)
+    {
+        var odds = 0.0;
+        for (var state = 0; state < _problem.StateCount; state++)
+        {
+            odds += _problem.Weights[state] * _problem.Repairs[action - _checks.Count].Cures[state];
+        }
+
+        return odds;
+    }
 
     /// <summary>The first car of each group of like ones, and the groups' weights.</summary>
     private static (List<int> First, double[] Weights) Merged(Partition partition, IReadOnlyList<SeenCheck> checks)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Halfsplit.Diagnosis.Checks;
+using Halfsplit.Diagnosis.Planning;
 using Halfsplit.Jobs.Events;
 using Halfsplit.Simulation.Instruments;
 
@@ -19,6 +20,7 @@ public static class OptionsOfJob
             ToolsAtHand = options.Tools.IsDefault ? [] : ValueList.Create<string>(options.Tools.AsSpan()),
             UnreachablePlaces = [.. unreachable],
             HelperPresent = options.Helper,
+            ValueOfAnHour = options.Economy is { } economy ? (decimal)economy.HourValue : null,
             LeadMetres = options.LeadMetres,
             Clamp = options.HasClamp,
             TestLamp = options.HasTestLamp,
@@ -45,7 +47,8 @@ public static class OptionsOfJob
             kept.ScanTool ?? usual.HasScanTool,
             kept.SpareRelay ?? usual.HasSpareRelay,
             kept.SmellOfFuelOrImpact ?? usual.SmellOfFuelOrImpact,
-            MeterOf(kept));
+            MeterOf(kept),
+            kept.ValueOfAnHour is { } hour ? Economy.Default with { HourValue = (double)hour } : null);
     }
 
     private static Meter? MeterOf(JobOptions kept) => kept switch

@@ -1,0 +1,73 @@
+using System.Text.Json;
+using Halfsplit.Cli.Terminals;
+using Halfsplit.Diagnosis.Checks;
+using Halfsplit.Diagnosis.Planning;
+using Halfsplit.Jobs.Sessions;
+
+namespace Halfsplit.Cli.Output;
+
+/// <summary>The plan behind a step, for scripts.</summary>
+public static class WhyJson
+{
+    /// <summary>What following the plan is expected to take, and the other things that could be done; null where a rule decided.</summary>
+    public static void Plan(Utf8JsonWriter json, Plan? plan)
+    {
+        ArgumentNullException.ThrowIfNull(json);
+        if (plan is null)
+        {
+            json.WriteNull("plan");
+            return;
+        }
+
+        json.Object("plan", () =>
+        {
+            Way(json, plan.Best);
+            if (plan.BuyNow is { } buy)
+            {
+                json.Object("buyNow", () => Way(json, buy));
+            }
+            else
+            {
+                json.WriteNull("buyNow");
+            }
+
+            json.Array("ways", plan.Steps, step => Way(json, step));
+        });
+    }
+
+    /// <summary>The outcomes of a check and what each would leave.</summary>
+    public static void Outcomes(Utf8JsonWriter json, Terminal terminal, JobSession session, Check check)
+    {
+        ArgumentNullException.ThrowIfNull(session);
+        json.Array("outcomes", session.Investigation.Foresee(check), outcome => Outcome(json, terminal, session, check, outcome));
+    }
+
+    public static void Outcome(Utf8JsonWriter json, Terminal terminal, JobSession session, Check check, ForeseenOutcome outcome)
+    {
+        ArgumentNullException.ThrowIfNull(json);
+        ArgumentNullException.ThrowIfNull(outcome);
+        json.WriteString("answer", WhyPage.Answer(terminal, session, check, outcome));
+        json.Number("low", outcome.Low);
+        json.Number("high", outcome.High);
+        json.Odds("odds", outcome.Odds);
+        json.Array("leaves", outcome.Leaves, left =>
+        {
+            json.WriteString("id", left.Suspect.Id);
+            json.Odds("odds", left.Odds);
+        });
+    }
+
+    public static void Way(Utf8JsonWriter json, PlannedStep step)
+    {
+        ArgumentNullException.ThrowIfNull(json);
+        ArgumentNullException.ThrowIfNull(step);
+        json.WriteString("check", step.Check?.Id);
+        json.Texts("repairs", step.Repairs.Select(r => r.Id));
+        json.WriteBoolean("handOver", step.IsHandOver);
+        json.Number("bits", step.Check is null ? null : step.Bits);
+        json.Number("cures", step.Repairs.IsEmpty ? null : step.Odds);
+        json.Number("minutes", Math.Round(step.Way.Minutes, 1));
+        json.Number("parts", Math.Round(step.Way.Price, 1));
+        json.Number("cost", Math.Round(step.Way.Cost, 1));
+    }
+}
