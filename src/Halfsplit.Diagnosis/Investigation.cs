@@ -3,6 +3,8 @@ using Halfsplit.Circuits.Model;
 using Halfsplit.Diagnosis.Checks;
 using Halfsplit.Diagnosis.Evidence;
 using Halfsplit.Diagnosis.Findings;
+using Halfsplit.Diagnosis.Learning;
+using Halfsplit.Diagnosis.Noticing;
 using Halfsplit.Diagnosis.Planning;
 using Halfsplit.Diagnosis.Readings;
 using Halfsplit.Diagnosis.Repairs;
@@ -20,7 +22,7 @@ namespace Halfsplit.Diagnosis;
 public sealed partial class Investigation
 {
     private readonly Forecaster _forecaster;
-    private readonly HypothesisSpace _singles;
+    private readonly HypothesisSpace _unnoticed;
     private readonly Planner _planner;
     private readonly ImmutableDictionary<string, Check> _allChecks;
     private readonly List<Entry> _entries = [];
@@ -35,6 +37,7 @@ public sealed partial class Investigation
         Complaint = complaint;
         Options = options;
         _forecaster = forecaster;
+        _unnoticed = singles;
         _singles = singles;
         _planner = new Planner(forecaster, options);
         var everything = options with
@@ -63,8 +66,12 @@ public sealed partial class Investigation
     /// <param name="circuit">The circuit of the car.</param>
     /// <param name="complaint">What the person comes with.</param>
     /// <param name="options">What is at hand; null for the usual.</param>
+    /// <param name="noticed">What was noticed before any measurement; its order does not matter.</param>
+    /// <param name="history">What finished jobs taught; null for the table's weights alone.</param>
     /// <exception cref="ArgumentException">The complaint's load or condition is not in the circuit.</exception>
-    public static Investigation Open(Circuit circuit, Complaint complaint, DiagnosisOptions? options = null)
+    public static Investigation Open(
+        Circuit circuit, Complaint complaint, DiagnosisOptions? options = null, IEnumerable<Noticed>? noticed = null,
+        FailureHistory? history = null)
     {
         ArgumentNullException.ThrowIfNull(circuit);
         ArgumentNullException.ThrowIfNull(complaint);
@@ -76,14 +83,21 @@ public sealed partial class Investigation
         options ??= DiagnosisOptions.Default;
         var simulator = new CircuitSimulator(NetworkCompiler.Compile(circuit), options.MeterInUse);
         var forecaster = new Forecaster(simulator, complaint.Load);
-        return new Investigation(circuit, complaint, options, forecaster, HypothesisSpace.Create(simulator, complaint));
+        var opened = new Investigation(
+            circuit, complaint, options, forecaster, HypothesisSpace.Create(simulator, complaint, history));
+        foreach (var what in noticed ?? [])
+        {
+            opened.Notice(what.ToString(), what);
+        }
+
+        return opened;
     }
 
     /// <summary>
-    /// The same circuit, complaint and tools from the start, with what has been simulated so far kept: for the next of
-    /// many cars of one sheet. The two must not be used at the same time.
+    /// The same circuit, complaint, tools and history from the start, nothing noticed, with what has been simulated so far
+    /// kept: for the next of many cars of one sheet. The two must not be used at the same time.
     /// </summary>
-    public Investigation Anew() => new(Circuit, Complaint, Options, _forecaster, _singles);
+    public Investigation Anew() => new(Circuit, Complaint, Options, _forecaster, _unnoticed);
 
     /// <summary>A check by its id: any that could ever be offered, repairs and proofs included. Null if there is none.</summary>
     public Check? FindCheck(string id)

@@ -18,7 +18,7 @@ namespace Halfsplit.Diagnosis.Evidence;
 internal static class WordForecasts
 {
     /// <summary>Watts in a joint from which a hand feels it; common practice, no published source.</summary>
-    private const double WarmWatts = 1.5;
+    internal const double WarmWatts = 1.5;
 
     public static ImmutableArray<double> Of(
         Forecaster forecaster, Hypothesis car, Check check, OperatingPoint point, ImmutableArray<Repair> repairs)

@@ -31,7 +31,13 @@ public static class FailureWeights
     public static double Of(FaultMode mode, PlaceEnvironment environment)
     {
         ArgumentNullException.ThrowIfNull(mode);
-        if (!Table.TryGetValue($"{mode.Kind}/{mode.Mode}", out var row))
+        return Of($"{mode.Kind}/{mode.Mode}", environment);
+    }
+
+    /// <summary>The weight of a kind and mode, such as <c>motor/open</c>.</summary>
+    public static double Of(string kindAndMode, PlaceEnvironment environment)
+    {
+        if (!Table.TryGetValue(kindAndMode, out var row))
         {
             return Unnamed;
         }

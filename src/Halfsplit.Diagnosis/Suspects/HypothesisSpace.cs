@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using Halfsplit.Circuits.Model;
 using Halfsplit.Diagnosis.Checks;
+using Halfsplit.Diagnosis.Learning;
+using Halfsplit.Diagnosis.Noticing;
 using Halfsplit.Simulation;
 using Halfsplit.Simulation.Arrangements;
 using Halfsplit.Simulation.Compiled;
@@ -24,13 +26,17 @@ public sealed class HypothesisSpace
 
     private readonly CircuitSimulator _simulator;
     private readonly Complaint _complaint;
+    private readonly FailureHistory _history;
+    private readonly NoticedEvidence? _noticed;
 
     private HypothesisSpace(
-        CircuitSimulator simulator, Complaint complaint, ImmutableArray<Suspect> suspects,
-        ImmutableArray<Hypothesis> hypotheses)
+        CircuitSimulator simulator, Complaint complaint, FailureHistory history, NoticedEvidence? noticed,
+        ImmutableArray<Suspect> suspects, ImmutableArray<Hypothesis> hypotheses)
     {
         _simulator = simulator;
         _complaint = complaint;
+        _history = history;
+        _noticed = noticed;
         Suspects = suspects;
         Hypotheses = hypotheses;
     }
@@ -41,11 +47,13 @@ public sealed class HypothesisSpace
     public ImmutableArray<Hypothesis> Hypotheses { get; }
 
     /// <summary>The single-fault space of a complaint.</summary>
-    public static HypothesisSpace Create(CircuitSimulator simulator, Complaint complaint)
+    /// <param name="history">What finished jobs taught; null for the table's weights alone.</param>
+    public static HypothesisSpace Create(CircuitSimulator simulator, Complaint complaint, FailureHistory? history = null)
     {
         ArgumentNullException.ThrowIfNull(simulator);
         ArgumentNullException.ThrowIfNull(complaint);
-        var space = new HypothesisSpace(simulator, complaint, [], []);
+        history ??= FailureHistory.None;
+        var space = new HypothesisSpace(simulator, complaint, history, null, [], []);
         var suspects = ImmutableArray.CreateBuilder<Suspect>();
         var drafts = new List<Draft>();
         foreach (var mode in FaultCatalog.For(simulator))
@@ -56,7 +64,7 @@ public sealed class HypothesisSpace
                 continue;
             }
 
-            var weight = FailureWeights.Of(mode, space.EnvironmentOf(mode));
+            var weight = space.WeightOf(mode);
             // The weight of a mode is shared among all its degrees, those that cause no complaint included:
             // a joint that is usually only a little bad is a weaker suspect for a dead load.
             var share = weight / Math.Max(1, mode.Severities.Length);
@@ -68,8 +76,12 @@ public sealed class HypothesisSpace
         drafts.Add(new Draft(
             suspects.Count, [], 1, (total > 0 ? total : 1) * FailureWeights.NoneOfTheseShare, null));
         suspects.Add(Suspect.None);
-        return new HypothesisSpace(simulator, complaint, suspects.ToImmutable(), Number(drafts, 0));
+        return new HypothesisSpace(simulator, complaint, history, null, suspects.ToImmutable(), Number(drafts, 0));
     }
+
+    /// <summary>The same space of single faults with what was noticed weighed in before any reading.</summary>
+    internal HypothesisSpace Noticing(NoticedEvidence noticed) => new(
+        _simulator, _complaint, _history, noticed, Suspects, Weigh(Hypotheses, Suspects, noticed));
 
     /// <summary>
     /// Adds pairs of the given suspects' modes, each in a few degrees, that cause the complaint together.
@@ -80,7 +92,7 @@ public sealed class HypothesisSpace
         var suspects = Suspects.ToBuilder();
         var drafts = new List<Draft>();
         var singles = Suspects.Where(s => s.Modes.Length == 1).ToList();
-        var totalSingle = singles.Sum(s => FailureWeights.Of(s.Modes[0], EnvironmentOf(s.Modes[0])));
+        var totalSingle = singles.Sum(s => WeightOf(s.Modes[0]));
         for (var i = 0; i < modes.Count; i++)
         {
             for (var j = i + 1; j < modes.Count; j++)
@@ -91,8 +103,7 @@ public sealed class HypothesisSpace
                 }
 
                 var weight = FailureWeights.PairShare
-                    * FailureWeights.Of(modes[i], EnvironmentOf(modes[i]))
-                    * FailureWeights.Of(modes[j], EnvironmentOf(modes[j])) / Math.Max(1e-9, totalSingle);
+                    * WeightOf(modes[i]) * WeightOf(modes[j]) / Math.Max(1e-9, totalSingle);
                 var firsts = Coarse(modes[i]);
                 var seconds = Coarse(modes[j]);
                 var found = new List<Draft>();
@@ -120,9 +131,11 @@ public sealed class HypothesisSpace
             }
         }
 
+        var all = suspects.ToImmutable();
+        var pairs = Number(drafts, Hypotheses.Length);
         return new HypothesisSpace(
-            _simulator, _complaint, suspects.ToImmutable(),
-            Hypotheses.AddRange(Number(drafts, Hypotheses.Length)));
+            _simulator, _complaint, _history, _noticed, all,
+            Hypotheses.AddRange(_noticed is null ? pairs : Weigh(pairs, all, _noticed)));
     }
 
     private List<(Fault Fault, double Factor, double Weight, SeverityCell? Cell)> Cars(FaultMode mode)
@@ -218,13 +231,12 @@ public sealed class HypothesisSpace
         return [all[all.Count / 4], all[all.Count / 2], all[^2]];
     }
 
-    private PlaceEnvironment EnvironmentOf(FaultMode mode)
-    {
-        var circuit = _simulator.Network.Circuit;
-        var place = circuit.Find(mode.Owner)?.Notes.Place
-            ?? circuit.Wires.FirstOrDefault(w => w.Id == mode.Owner)?.Spec.Place;
-        return circuit.FindPlace(place)?.Environment ?? PlaceEnvironment.Dry;
-    }
+    private double WeightOf(FaultMode mode) =>
+        FailureWeights.Of(mode, FaultPlace.EnvironmentOf(_simulator.Network.Circuit, mode)) * _history.FactorOf(mode);
+
+    private static ImmutableArray<Hypothesis> Weigh(
+        ImmutableArray<Hypothesis> cars, ImmutableArray<Suspect> suspects, NoticedEvidence noticed) =>
+        [.. cars.Select(c => c with { LogPrior = c.LogPrior + noticed.LogLikelihood(suspects[c.Suspect], c) })];
 
     private static ImmutableArray<Hypothesis> Number(List<Draft> drafts, int first)
     {

@@ -37,7 +37,7 @@ public sealed record Suspect(string Id, ImmutableArray<FaultMode> Modes)
 /// <param name="Suspect">Index of the suspect.</param>
 /// <param name="Faults">What is wrong; empty for "none of these".</param>
 /// <param name="ThresholdFactor">Multiplies relay, motor and fuse thresholds.</param>
-/// <param name="LogPrior">Natural logarithm of its weight before any reading, complaint included.</param>
+/// <param name="LogPrior">Natural logarithm of its weight before any reading, the complaint and what was noticed included.</param>
 /// <param name="Severity">How its readings move within its cell of severity; null where it has no degree.</param>
 public sealed record Hypothesis(
     int Index, int Suspect, ImmutableArray<Fault> Faults, double ThresholdFactor, double LogPrior, SeverityCell? Severity)

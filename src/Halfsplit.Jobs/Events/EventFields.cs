@@ -114,6 +114,25 @@ internal readonly struct EventFields(JsonElement element, EventFields.Trouble tr
         return [.. jumpers];
     }
 
+    public ValueList<T> Objects<T>(string name, Func<EventFields, T> read)
+    {
+        if (!Find(name, out var value)) return [];
+        if (value.ValueKind != JsonValueKind.Array) return Missing<ValueList<T>>(name, []);
+        var items = new List<T>();
+        foreach (var item in value.EnumerateArray())
+        {
+            if (item.ValueKind != JsonValueKind.Object) return Missing<ValueList<T>>(name, []);
+            items.Add(read(new EventFields(item, trouble)));
+        }
+
+        return [.. items];
+    }
+
+    /// <summary>A whole number, 0 or more.</summary>
+    public int Count(string name) => Number(name) is >= 0 and <= int.MaxValue and var number && double.IsInteger(number)
+        ? (int)number
+        : Missing(name, 0);
+
     public EventFields? OptionalObject(string name)
     {
         if (!Find(name, out var value)) return null;

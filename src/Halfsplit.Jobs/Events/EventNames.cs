@@ -9,6 +9,7 @@ internal static class EventNames
     public const string Reading = "reading-taken";
     public const string Withdrawn = "reading-withdrawn";
     public const string Skipped = "check-skipped";
+    public const string Noticed = "thing-noticed";
     public const string Note = "note-written";
     public const string Repair = "repair-done";
     public const string Proof = "proof-taken";

@@ -45,7 +45,9 @@ internal static class JobEventReader
                 : null,
             VehicleNotes = fields.OptionalText("vehicleNotes") ?? "",
             Options = ReadOptions(fields.OptionalObject("options")),
+            Learned = ReadLearned(fields.OptionalObject("learned")),
         },
+        EventNames.Noticed => new ThingNoticed(id, at, fields.Text("name")) { About = fields.OptionalText("about") },
         EventNames.Reading => new ReadingTaken(id, at, ReadObservation(fields)),
         EventNames.Proof => new ProofTaken(id, at, ReadObservation(fields)) { Proves = fields.OptionalId("proves") },
         EventNames.Withdrawn => new ReadingWithdrawn(id, at, fields.Id("withdraws"))
@@ -96,6 +98,18 @@ internal static class JobEventReader
             SmellOfFuelOrImpact = fields.OptionalFlag("smellOfFuelOrImpact"),
             MeterAtHand = ReadMeterAtHand(fields.OptionalObject("meterAtHand")),
         };
+
+    private static HistoryUsed? ReadLearned(EventFields? given) => given is not { } fields
+        ? null
+        : new HistoryUsed(
+            fields.Count("jobs"), fields.Count("circuitJobs"), fields.Number("kindStrength"), fields.Number("circuitStrength"))
+        {
+            Kinds = fields.Objects("kinds", ReadCount),
+            Suspects = fields.Objects("suspects", ReadCount),
+        };
+
+    private static CountUsed ReadCount(EventFields fields) =>
+        new(fields.Text("name"), fields.Count("jobs"), fields.Number("expected"));
 
     private static MeterAtHand? ReadMeterAtHand(EventFields? given) => given is not { } fields
         ? null

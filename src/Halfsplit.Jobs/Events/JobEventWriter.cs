@@ -38,6 +38,7 @@ internal static class JobEventWriter
         ReadingTaken => EventNames.Reading,
         ReadingWithdrawn => EventNames.Withdrawn,
         CheckSkipped => EventNames.Skipped,
+        ThingNoticed => EventNames.Noticed,
         NoteWritten => EventNames.Note,
         RepairDone => EventNames.Repair,
         ProofTaken => EventNames.Proof,
@@ -69,6 +70,7 @@ internal static class JobEventWriter
                 json.WriteStartObject("options");
                 Write(json, opened.Options);
                 json.WriteEndObject();
+                Write(json, opened.Learned);
                 break;
             case ReadingTaken reading:
                 Write(json, reading.Observation);
@@ -86,6 +88,10 @@ internal static class JobEventWriter
                 Text(json, "place", skipped.Place);
                 Text(json, "reason", EventNames.NameOf(EventNames.SkipReasons, skipped.Reason));
                 Text(json, "text", skipped.Text);
+                break;
+            case ThingNoticed noticed:
+                Text(json, "name", noticed.Name);
+                Text(json, "about", noticed.About);
                 break;
             case NoteWritten note:
                 Text(json, "text", note.Text);
@@ -134,6 +140,34 @@ internal static class JobEventWriter
         json.WriteNumber("jackAmps", meter.JackAmps);
         json.WriteNumber("lampWatts", meter.LampWatts);
         json.WriteEndObject();
+    }
+
+    private static void Write(Utf8JsonWriter json, HistoryUsed? learned)
+    {
+        if (learned is null) return;
+        json.WriteStartObject("learned");
+        json.WriteNumber("jobs", learned.Jobs);
+        json.WriteNumber("circuitJobs", learned.CircuitJobs);
+        json.WriteNumber("kindStrength", learned.KindStrength);
+        json.WriteNumber("circuitStrength", learned.CircuitStrength);
+        Counts(json, "kinds", learned.Kinds);
+        Counts(json, "suspects", learned.Suspects);
+        json.WriteEndObject();
+    }
+
+    private static void Counts(Utf8JsonWriter json, string name, ValueList<CountUsed> counts)
+    {
+        json.WriteStartArray(name);
+        foreach (var count in counts)
+        {
+            json.WriteStartObject();
+            Text(json, "name", count.Name);
+            json.WriteNumber("jobs", count.Jobs);
+            json.WriteNumber("expected", count.Expected);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
     }
 
     private static void Number(Utf8JsonWriter json, string name, double? number)

@@ -23,6 +23,9 @@ public sealed record JobOpened(
     public string VehicleNotes { get; init; } = "";
 
     public JobOptions Options { get; init; } = new();
+
+    /// <summary>What finished jobs had taught; null where nothing was learned from.</summary>
+    public HistoryUsed? Learned { get; init; }
 }
 
 /// <summary>The complaint as the engine takes it.</summary>

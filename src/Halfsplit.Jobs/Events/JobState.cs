@@ -25,6 +25,8 @@ public sealed record JobState
 
     public IEnumerable<CheckSkipped> Skips => InForce.OfType<CheckSkipped>();
 
+    public IEnumerable<ThingNoticed> Noticed => InForce.OfType<ThingNoticed>();
+
     public IEnumerable<NoteWritten> Notes => InForce.OfType<NoteWritten>();
 
     public IEnumerable<RepairDone> Repairs => InForce.OfType<RepairDone>();

@@ -188,7 +188,7 @@ public sealed partial class JobSession
         State = JobReplay.Replay(Document);
         if (happened is ReadingWithdrawn)
         {
-            Investigation = Investigation.Open(Circuit, Investigation.Complaint, Investigation.Options);
+            Investigation = Begin(Circuit, Investigation.Complaint);
             Replay();
         }
         else

@@ -41,7 +41,7 @@ public sealed partial class JobSession
         _stamps = stamps;
         Document = document;
         State = state;
-        Investigation = Investigation.Open(circuit, complaint, OptionsOfJob.ToUse(state.Opened!.Options));
+        Investigation = Begin(circuit, complaint);
         _position = Position.Start(circuit);
         Replay();
     }
@@ -138,6 +138,10 @@ public sealed partial class JobSession
         return MeterReport.Of(Investigation.Options.MeterInUse, check.Probe, Circuit.Battery.NominalVolts, near);
     }
 
+    /// <summary>The investigation before anything was read: with the history the job was opened with, and no other.</summary>
+    private Investigation Begin(Circuit circuit, Complaint complaint) => Investigation.Open(
+        circuit, complaint, OptionsOfJob.ToUse(Opened.Options), null, HistoryOfJob.ToUse(Opened.Learned));
+
     private void Replay()
     {
         _entries.Clear();
@@ -177,6 +181,9 @@ public sealed partial class JobSession
                 break;
             case CheckSkipped skipped:
                 TakeSkip(skipped);
+                break;
+            case ThingNoticed noticed:
+                TakeNoticed(noticed);
                 break;
             default:
                 break;

@@ -38,9 +38,10 @@ public sealed class JobFile : IDisposable
     /// Makes a new file with a job's first event, and opens it. The file appears whole or not at all; it is never
     /// put in the place of another.
     /// </summary>
-    public static FileOutcome<JobFile> Create(string path, JobOpened opened)
+    /// <param name="more">Events behind the first.</param>
+    public static FileOutcome<JobFile> Create(string path, JobOpened opened, IEnumerable<JobEvent>? more = null)
     {
-        var document = JobDocument.Empty.With(opened);
+        var document = JobDocument.Of([StoredEvent.Of(opened), .. (more ?? []).Select(StoredEvent.Of)]);
         if (System.IO.Path.Exists(path)) return FileOutcome<JobFile>.Failed(new Message("job.file-exists", path));
         var making = $"{path}.{opened.Id}.new";
         try

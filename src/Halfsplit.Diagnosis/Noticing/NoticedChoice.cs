@@ -1,0 +1,116 @@
+using System.Collections.Immutable;
+using Halfsplit.Circuits.Messages;
+using Halfsplit.Circuits.Model;
+using Halfsplit.Diagnosis.Checks;
+
+namespace Halfsplit.Diagnosis.Noticing;
+
+/// <summary>Something that can be said of a car with this circuit.</summary>
+/// <param name="Kind">What.</param>
+/// <param name="Things">What it can be about, in the order of the sheet; empty where it is about nothing.</param>
+/// <param name="Usual">What it is about when nothing is named; null: it says nothing of one, or one must be named.</param>
+public sealed record NoticedChoice(NoticedKind Kind, ImmutableArray<string> Things, string? Usual)
+{
+    public bool MustName => Kind.About != NoticedAbout.Nothing && !Kind.MayLeaveOut && Usual is null;
+
+    /// <summary>All that can be said of this circuit and complaint.</summary>
+    public static ImmutableArray<NoticedChoice> For(Circuit circuit, Complaint complaint)
+    {
+        ArgumentNullException.ThrowIfNull(circuit);
+        ArgumentNullException.ThrowIfNull(complaint);
+        return [.. NoticedTable.All
+            .Select(kind => Of(circuit, complaint, kind))
+            .Where(c => c.Kind.About == NoticedAbout.Nothing || c.Things.Length > 0)];
+    }
+
+    /// <summary>Understands <c>NAME[:PART]</c>; blanks for dashes and either case will do.</summary>
+    /// <returns>What was noticed, or the problem.</returns>
+    public static (Noticed? What, Message? Problem) Read(Circuit circuit, Complaint complaint, string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        var colon = text.IndexOf(':', StringComparison.Ordinal);
+        var name = (colon < 0 ? text : text[..colon]).Trim();
+        var about = colon < 0 ? null : text[(colon + 1)..].Trim();
+        var choices = For(circuit, complaint);
+        var plain = name.Replace(' ', '-');
+        var choice = choices.FirstOrDefault(c => Same(c.Kind.Name, plain));
+        if (choice is null)
+        {
+            var names = choices.Select(c => c.Kind.Name).ToList();
+            return (null, new Message("noticed.unknown", name, Spelling.Hint(plain, names), string.Join(", ", names)));
+        }
+
+        if (string.IsNullOrEmpty(about))
+        {
+            return choice.MustName
+                ? (null, new Message("noticed.name-one", choice.Kind.Name, string.Join(", ", choice.Things)))
+                : (new Noticed(choice.Kind, choice.Usual), null);
+        }
+
+        if (choice.Things.Length == 0)
+        {
+            return (null, new Message("noticed.names-nothing", choice.Kind.Name, about));
+        }
+
+        return choice.Things.FirstOrDefault(t => Same(t, about)) is { } thing
+            ? (new Noticed(choice.Kind, thing), null)
+            : (null, new Message(
+                "noticed.no-such-thing", choice.Kind.Name, about, Spelling.Hint(about, choice.Things), string.Join(", ", choice.Things)));
+    }
+
+    /// <summary>As the job file keeps it; null where this program or sheet knows no such thing.</summary>
+    public static Noticed? Find(Circuit circuit, Complaint complaint, string name, string? about) =>
+        NoticedTable.Find(name) is { } kind && Of(circuit, complaint, kind) is var choice
+            && (about is null ? !choice.MustName : choice.Things.Contains(about))
+            ? new Noticed(kind, about ?? choice.Usual)
+            : null;
+
+    private static NoticedChoice Of(Circuit circuit, Complaint complaint, NoticedKind kind)
+    {
+        ImmutableArray<string> things = kind.About switch
+        {
+            NoticedAbout.Fuse => Ids(circuit.Parts.Where(p => p is Fuse)),
+            NoticedAbout.Relay => Ids(circuit.Parts.OfType<Relay>()),
+            // Others are those beside the one complained of.
+            NoticedAbout.Load => Ids(circuit.Parts.OfType<Load>().Where(l => l.Id != complaint.Load || kind.Sign == Signs.OwnFault)),
+            NoticedAbout.Ground => Ids(circuit.Parts.OfType<Ground>()),
+            NoticedAbout.Joint => Ids(circuit.Parts.Where(p => p is Connector or Ground || p.IsPluggable)),
+            NoticedAbout.Part => Ids(circuit.Parts.Where(p => p is not (Splice or Metal))),
+            NoticedAbout.Place => [.. circuit.Places.Select(p => p.Name)],
+            NoticedAbout.Output => [.. circuit.Parts.OfType<Module>().SelectMany(m => m.Outputs.Select(o => $"{m.Id}.{o.Name}"))],
+            NoticedAbout.Module => Ids(circuit.Parts.OfType<Module>()),
+            _ => [],
+        };
+        var usual = kind.MayLeaveOut ? null
+            : kind.About == NoticedAbout.Load && kind.Sign == Signs.OwnFault ? complaint.Load
+            : things.Length == 1 ? things[0]
+            : null;
+        return new NoticedChoice(kind, things, usual);
+    }
+
+    private static ImmutableArray<string> Ids(IEnumerable<Part> parts) => [.. parts.Select(p => p.Id)];
+
+    private static bool Same(string left, string right) => string.Equals(left, right, StringComparison.OrdinalIgnoreCase);
+}
+
+/// <summary>What was noticed, in words.</summary>
+public static class NoticedText
+{
+    public static Message Of(Circuit circuit, Noticed what)
+    {
+        ArgumentNullException.ThrowIfNull(circuit);
+        ArgumentNullException.ThrowIfNull(what);
+        return what.About is { } about
+            ? new Message(
+                $"noticed-of.{what.Kind.Name}",
+                what.Kind.About == NoticedAbout.Place ? new Message("part.bare", about) : Describe.Target(circuit, about))
+            : Of(what.Kind);
+    }
+
+    /// <summary>Without what it is about.</summary>
+    public static Message Of(NoticedKind kind)
+    {
+        ArgumentNullException.ThrowIfNull(kind);
+        return new Message($"noticed.{kind.Name}");
+    }
+}
