@@ -55,6 +55,7 @@ public static class HalfsplitProgram
             "plan", PlanVerb.Run, ["pump-feed", "--complaint", "\"pump does not run\"", "--depth", "4"], ["headlamps", "--dot"]);
         Add<OpenSettings>("open", Open.Run, ["pump-feed", "--job", "car.job.jsonl", "--complaint", "\"pump does not run\"", "--helper"]);
         Add<NextSettings>("next", Next.Run, ["car.job.jsonl"], ["car.job.jsonl", "--why"]);
+        Add<NoticeSettings>("notice", Notice.Run, ["pump-feed"], ["car.job.jsonl", "no-sound"], ["car.job.jsonl", "new-relay-did-not-help:K2"]);
         Add<RecordSettings>("record", Record.Run, ["car.job.jsonl", "12.4 V"], ["car.job.jsonl", "no beep"]);
         Add<WithdrawSettings>("withdraw", Changes.Withdraw, ["car.job.jsonl"]);
         Add<SkipSettings>("skip", Changes.Skip, ["car.job.jsonl", "--place"]);
@@ -64,6 +65,7 @@ public static class HalfsplitProgram
         Add<DiagnoseSettings>(
             "diagnose", Diagnose.Run, ["pump-feed"], ["headlamps", "--job", "car.job.jsonl", "--complaint", "\"both headlamps dim\""]);
         Add<PracticeSettings>("practice", Practice.Run, ["cooling-fan", "--seed", "7"]);
+        Add<HistorySettings>("history", History.Run, ["finished-jobs"]);
         Add<CarSettings>("spice", Spice.Run, ["pump-feed", "-c", "priming", "--read", "C3.4,BODY"]);
     }
 

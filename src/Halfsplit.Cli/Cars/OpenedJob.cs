@@ -14,8 +14,14 @@ using Halfsplit.Simulation.Instruments;
 namespace Halfsplit.Cli.Cars;
 
 /// <summary>A sheet and what is at hand, turned into the event that opens a job.</summary>
-public sealed record OpenedJob(Circuit Circuit, Complaint Complaint, JobOpened Event)
+/// <param name="Noticed">What was noticed before, as events behind the first.</param>
+/// <param name="Learned">Where the history comes from.</param>
+public sealed record OpenedJob(
+    Circuit Circuit, Complaint Complaint, JobOpened Event, ImmutableArray<ThingNoticed> Noticed, LearnedFrom Learned)
 {
+    /// <summary>All of it, as a job in memory.</summary>
+    public JobDocument Document => JobDocument.Of([StoredEvent.Of(Event), .. Noticed.Select(StoredEvent.Of)]);
+
     /// <summary>Understands the options; on failure the problems and the exit code.</summary>
     public static OpenedJob? Of(
         AtHandSettings settings, EventStamps stamps, out ImmutableArray<Message> problems, out int code)
@@ -46,6 +52,7 @@ public sealed record OpenedJob(Circuit Circuit, Complaint Complaint, JobOpened E
         var complaint = Complaints.Of(circuit, settings, names);
         var unreachable = settings.Unreachable.Select(names.PlaceOrPart).OfType<string>().ToList();
         var options = AtHand(settings, circuit, names);
+        var noticed = complaint is null ? [] : Noticings.Of(circuit, complaint, settings.Noticed, names);
         problems = [.. names.Problems];
         if (problems.Length > 0)
         {
@@ -53,10 +60,18 @@ public sealed record OpenedJob(Circuit Circuit, Complaint Complaint, JobOpened E
             return null;
         }
 
+        code = ExitCode.Broken;
+        var (learned, unread) = LearnedFrom.Of(settings, circuit);
+        if (learned is null)
+        {
+            problems = [unread!];
+            return null;
+        }
+
         code = ExitCode.Good;
-        return new OpenedJob(
-            circuit, complaint!,
-            JobOpening.Create(stamps, sheet, source.Text, complaint!, options, unreachable, settings.Vehicle ?? ""));
+        var opened = JobOpening.Create(
+            stamps, sheet, source.Text, complaint!, options, unreachable, settings.Vehicle ?? "", learned.History);
+        return new OpenedJob(circuit, complaint!, opened, JobOpening.Noticed(stamps, opened, noticed), learned);
     }
 
     private static DiagnosisOptions AtHand(AtHandSettings settings, Circuit circuit, Names names)

@@ -4,6 +4,7 @@ using Halfsplit.Cli.Output;
 using Halfsplit.Cli.Terminals;
 using Halfsplit.Cli.Verbs;
 using Halfsplit.Diagnosis.Checks;
+using Halfsplit.Diagnosis.Noticing;
 using Halfsplit.Diagnosis.Planning;
 using Halfsplit.Diagnosis.Readings;
 using Halfsplit.Diagnosis.Safety;
@@ -110,6 +111,13 @@ public sealed class Diagnosing(Terminal terminal, JobSession session)
                 case "NOTE":
                     Tell(session.Note(rest), "note.saved");
                     break;
+                case "NOTICE" or "NOTICED":
+                    if (Notice(rest))
+                    {
+                        return true;
+                    }
+
+                    break;
                 case "BACK" when rest.Length == 0:
                     if (Back())
                     {
@@ -136,6 +144,29 @@ public sealed class Diagnosing(Terminal terminal, JobSession session)
                     break;
             }
         }
+    }
+
+    /// <summary>Something noticed on the way; without a name, what can be said.</summary>
+    private bool Notice(string rest)
+    {
+        if (rest.Length == 0)
+        {
+            NoticedPage.Choices(terminal, session.Circuit, session.Investigation.Complaint);
+            return false;
+        }
+
+        var (what, problem) = NoticedChoice.Read(session.Circuit, session.Investigation.Complaint, rest);
+        if (what is null)
+        {
+            terminal.Line(problem!, Page.Caution);
+            return false;
+        }
+
+        Remember();
+        var outcome = terminal.While(() => session.Notice(what));
+        Tell(outcome, "notice.saved", terminal.Say(NoticedText.Of(session.Circuit, what)));
+        _chosen = outcome is SessionOutcome.Kept ? null : _chosen;
+        return outcome is SessionOutcome.Kept;
     }
 
     private bool Answer(string line)

@@ -1,5 +1,6 @@
 using Halfsplit.Cli.Output;
 using Halfsplit.Cli.Terminals;
+using Halfsplit.Diagnosis.Noticing;
 using Halfsplit.Diagnosis.Readings;
 using Halfsplit.Jobs.Sessions;
 
@@ -11,7 +12,7 @@ namespace Halfsplit.Cli.Conversation;
 /// </summary>
 public static class DiagnosingAsJson
 {
-    private const string Confirm = "confirm ";
+    private const string Confirm = "confirm ", Noticed = "notice ";
 
     public static bool Run(Terminal terminal, JobSession session)
     {
@@ -37,6 +38,11 @@ public static class DiagnosingAsJson
                 "skip" => session.Skip(),
                 "skip place" when session.Next.Check is { } check => session.Skip(check, session.HardestPlace(check)),
                 "hand over" => session.HandOver(null, null),
+                _ when line.StartsWith(Noticed, StringComparison.Ordinal) =>
+                    NoticedChoice.Read(session.Circuit, session.Investigation.Complaint, line[Noticed.Length..]) is { What: { } what }
+                        ? session.Notice(what)
+                        : new SessionOutcome.Refused(NoticedChoice
+                            .Read(session.Circuit, session.Investigation.Complaint, line[Noticed.Length..]).Problem!),
                 _ when line.StartsWith(Confirm, StringComparison.Ordinal) => session.Record(line[Confirm.Length..], confirmed: true),
                 _ => session.Record(line),
             };

@@ -32,9 +32,37 @@ public sealed class WithdrawSettings : JobSettings
     [Says("help.number")]
     public int? Number { get; init; }
 
+    [CommandOption("-n|--noticed <NAME>")]
+    [Says("help.withdraw-noticed")]
+    public string? Noticed { get; init; }
+
     [CommandOption("--reason <TEXT>")]
     [Says("help.reason")]
     public string? Reason { get; init; }
+}
+
+/// <summary>Something noticed; without a name, all that can be said.</summary>
+public sealed class NoticeSettings : VerbSettings
+{
+    [CommandArgument(0, "<JOB>")]
+    [Says("help.job-or-sheet")]
+    public string Job { get; init; } = "";
+
+    [CommandArgument(1, "[NAME]")]
+    [Says("help.noticed")]
+    public string[] Name { get; init; } = [];
+
+    [CommandOption("-c|--complaint <TEXT>")]
+    [Says("help.complaint")]
+    public string? Complaint { get; init; }
+}
+
+/// <summary>What the finished jobs of a folder teach.</summary>
+public sealed class HistorySettings : VerbSettings
+{
+    [CommandArgument(0, "<FOLDER>")]
+    [Says("help.folder")]
+    public string Folder { get; init; } = "";
 }
 
 public sealed class SkipSettings : JobSettings

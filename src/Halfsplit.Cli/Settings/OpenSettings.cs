@@ -8,6 +8,9 @@ public abstract class AtHandSettings : VerbSettings
     /// <summary>The sheet; null where a job says it.</summary>
     public abstract string? SheetName { get; }
 
+    /// <summary>The file the job is kept in; null for none.</summary>
+    public abstract string? JobPath { get; }
+
     [CommandOption("-c|--complaint <TEXT>")]
     [Says("help.complaint")]
     public string? Complaint { get; init; }
@@ -23,6 +26,18 @@ public abstract class AtHandSettings : VerbSettings
     [CommandOption("--in <CONDITION>")]
     [Says("help.in")]
     public string? In { get; init; }
+
+    [CommandOption("-n|--noticed <NAME>")]
+    [Says("help.noticed")]
+    public string[] Noticed { get; init; } = [];
+
+    [CommandOption("--history <FOLDER>")]
+    [Says("help.history-folder")]
+    public string? History { get; init; }
+
+    [CommandOption("--ignore-history")]
+    [Says("help.ignore-history")]
+    public bool IgnoreHistory { get; init; }
 
     [CommandOption("--vehicle <TEXT>")]
     [Says("help.vehicle")]
@@ -101,6 +116,8 @@ public sealed class OpenSettings : AtHandSettings
     [CommandOption("-j|--job <FILE>", isRequired: true)]
     [Says("help.job-file")]
     public string Job { get; init; } = "";
+
+    public override string? JobPath => Job;
 }
 
 /// <summary>The job as a conversation.</summary>
@@ -115,6 +132,8 @@ public sealed class DiagnoseSettings : AtHandSettings
     [CommandOption("-j|--job <FILE>")]
     [Says("help.job-file-optional")]
     public string? Job { get; init; }
+
+    public override string? JobPath => Job;
 }
 
 /// <summary>A simulated car to play against.</summary>
@@ -125,6 +144,8 @@ public sealed class PracticeSettings : AtHandSettings
     public string Sheet { get; init; } = "";
 
     public override string? SheetName => Sheet;
+
+    public override string? JobPath => null;
 
     [CommandOption("-s|--seed <NUMBER>")]
     [Says("help.seed")]

@@ -2,6 +2,7 @@ using Halfsplit.Circuits.Messages;
 using Halfsplit.Cli.Output;
 using Halfsplit.Cli.Settings;
 using Halfsplit.Cli.Terminals;
+using Halfsplit.Diagnosis.Noticing;
 using Halfsplit.Jobs.Events;
 using Halfsplit.Jobs.Sessions;
 
@@ -15,6 +16,15 @@ public static class Changes
         ArgumentNullException.ThrowIfNull(settings);
         return Change(terminal, settings, session =>
         {
+            if (settings.Noticed is { } said)
+            {
+                var (noticed, problem) = NoticedChoice.Read(session.Circuit, session.Investigation.Complaint, said);
+                return problem is not null
+                    ? (null, problem, "", ExitCode.Usage)
+                    : (session.WithdrawNoticed(noticed!, settings.Reason), null,
+                        terminal.Say("withdraw.done", terminal.Say(NoticedText.Of(session.Circuit, noticed!))), 0);
+            }
+
             SessionEntry? entry = null;
             if (settings.Number is { } number)
             {

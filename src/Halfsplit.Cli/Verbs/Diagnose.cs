@@ -1,6 +1,7 @@
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Cli.Cars;
 using Halfsplit.Cli.Conversation;
+using Halfsplit.Cli.Output;
 using Halfsplit.Cli.Settings;
 using Halfsplit.Cli.Terminals;
 using Halfsplit.Jobs.Events;
@@ -26,10 +27,11 @@ public static class Diagnose
             return terminal.Fail(code, settings.Json, problems);
         }
 
+        job.Learned.Tell(terminal);
         IJobStore store = NothingKept.Instance;
         if (settings.Job is { } path)
         {
-            var made = JobFile.Create(path, job.Event);
+            var made = JobFile.Create(path, job.Event, job.Noticed);
             if (!made.IsDone)
             {
                 return terminal.Fail(ExitCode.Broken, settings.Json, made.Problem);
@@ -39,7 +41,7 @@ public static class Diagnose
             store = new JobFileStore(path);
         }
 
-        var opened = terminal.While(() => JobSession.Open(JobDocument.Empty.With(job.Event), store, terminal.Stamps));
+        var opened = terminal.While(() => JobSession.Open(job.Document, store, terminal.Stamps));
         if (!opened.IsOpen)
         {
             return terminal.Fail(ExitCode.Broken, settings.Json, opened.Problem);
@@ -47,7 +49,7 @@ public static class Diagnose
 
         if (!settings.Json)
         {
-            Greet(terminal, opened.Session, settings.Job);
+            Greet(terminal, opened.Session, settings.Job, job);
         }
 
         return Talk(terminal, opened.Session, settings);
@@ -59,6 +61,11 @@ public static class Diagnose
         if (!opened.IsOpen)
         {
             return terminal.Fail(ExitCode.Broken, settings.Json, opened.Problem);
+        }
+
+        if (settings.Noticed.Length > 0 || settings.History is not null || settings.IgnoreHistory)
+        {
+            return terminal.Fail(ExitCode.Usage, settings.Json, new Message("talk.only-at-opening", path));
         }
 
         if (settings.SheetName is { } sheet && sheet != opened.Session.Opened.SheetName)
@@ -89,7 +96,7 @@ public static class Diagnose
         return ExitCode.Good;
     }
 
-    private static void Greet(Terminal terminal, JobSession session, string? path)
+    private static void Greet(Terminal terminal, JobSession session, string? path, OpenedJob job)
     {
         terminal.Line(session.Circuit.Title, Page.Heading);
         if (session.Circuit.Summary is { } summary)
@@ -101,6 +108,7 @@ public static class Diagnose
         terminal.Row(
             terminal.Say("open.complaint"),
             terminal.Say("open.complaint-means", session.Opened.Complaint, meant.Load, meant.Is, meant.In));
+        NoticedPage.Draw(terminal, job);
         terminal.Row(terminal.Say("talk.job"), path ?? terminal.Say("talk.no-file"));
         foreach (var caution in session.Circuit.Cautions)
         {

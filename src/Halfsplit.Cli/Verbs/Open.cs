@@ -19,13 +19,14 @@ public static class Open
             return terminal.Fail(code, settings.Json, problems);
         }
 
-        var made = JobFile.Create(settings.Job, job.Event);
+        var made = JobFile.Create(settings.Job, job.Event, job.Noticed);
         if (!made.IsDone)
         {
             return terminal.Fail(ExitCode.Broken, settings.Json, made.Problem);
         }
 
         made.Value.Dispose();
+        job.Learned.Tell(terminal);
         if (settings.Json)
         {
             JsonOutput.Write(terminal, json =>
@@ -33,6 +34,7 @@ public static class Open
                 json.WriteString("job", settings.Job);
                 json.WriteString("sheet", job.Event.SheetName);
                 json.Object("complaint", () => Complaint(json, job));
+                NoticedPage.Write(terminal, json, job);
             });
             return ExitCode.Good;
         }
@@ -40,6 +42,7 @@ public static class Open
         terminal.Line(terminal.Say("open.saved", settings.Job), Page.Good);
         terminal.Row(terminal.Say("open.circuit"), job.Circuit.Title);
         terminal.Row(terminal.Say("open.complaint"), Words(terminal, job));
+        NoticedPage.Draw(terminal, job);
         terminal.Raw(terminal.Say("open.next", settings.Job));
         return ExitCode.Good;
     }

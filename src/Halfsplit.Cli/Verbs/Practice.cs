@@ -22,7 +22,8 @@ public static class Practice
             return terminal.Fail(code, settings.Json, problems);
         }
 
-        var document = JobDocument.Empty.With(job.Event);
+        var document = job.Document;
+        job.Learned.Tell(terminal);
         var meter = OptionsOfJob.ToUse(job.Event.Options).MeterInUse;
         var seed = settings.Seed ?? Random.Shared.Next(1, 100_000);
         var cars = terminal.While(() => (
@@ -43,6 +44,7 @@ public static class Practice
         {
             terminal.Line(job.Circuit.Title, Page.Heading);
             terminal.Row(terminal.Say("open.complaint"), Open.Words(terminal, job));
+            NoticedPage.Draw(terminal, job);
             terminal.Row(terminal.Say("practice.seed"), terminal.Say("practice.seed-is", seed));
             terminal.Line(terminal.Say("practice.help"));
         }

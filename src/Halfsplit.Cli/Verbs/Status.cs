@@ -44,6 +44,7 @@ public static class Status
             terminal.Row(terminal.Say("status.vehicle"), opened.VehicleNotes);
         }
 
+        NoticedPage.Draw(terminal, session);
         terminal.Row(terminal.Say("status.opened"), opened.At.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture));
         terminal.Row(terminal.Say("status.spent"), terminal.Say("status.minutes", CheckPage.Minutes(session.MinutesSpent)));
         terminal.Row(terminal.Say("status.stands"), terminal.Say(
@@ -85,6 +86,7 @@ public static class Status
         json.WriteString("sheet", session.Opened.SheetName);
         json.WriteString("complaint", session.Opened.Complaint);
         json.WriteString("vehicle", session.Opened.VehicleNotes);
+        NoticedPage.Write(terminal, json, session);
         json.WriteString("opened", session.Opened.At.ToString("O", CultureInfo.InvariantCulture));
         json.WriteBoolean("done", session.IsDone);
         json.WriteString("outcome", session.IsProven ? "proven"

@@ -55,8 +55,10 @@ public sealed class CaseExpectation
     public bool IsOf(string title) =>
         string.Equals(_circuit.Title.Trim(), (title ?? "").Trim(), StringComparison.OrdinalIgnoreCase);
 
-    /// <summary>The mode of a suspect's id; null where it is none behind this complaint.</summary>
-    public FaultMode? ModeOf(string suspect) => _modes.FirstOrDefault(m => m.Id == suspect);
+    /// <summary>The table's weight of a suspect in its place; 0 where it is none behind this complaint.</summary>
+    public double WeightOf(string suspect) => _modes.FirstOrDefault(m => m.Id == suspect) is { } mode
+        ? FailureWeights.Of(mode, FaultPlace.EnvironmentOf(_circuit, mode))
+        : 0;
 
     /// <summary>
     /// The case of a finished job. The fault is the suspect that was blamed when the repair that cured was done; of two

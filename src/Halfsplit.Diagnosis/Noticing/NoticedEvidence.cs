@@ -11,7 +11,7 @@ namespace Halfsplit.Diagnosis.Noticing;
 /// </summary>
 /// <remarks>
 /// "None of these" is moved by no single thing: it gets what all suspects get on average. Things that no one suspect
-/// explains together still raise it.
+/// explains together raise it a little.
 /// </remarks>
 internal sealed class NoticedEvidence
 {

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using Halfsplit.Circuits.Sheets;
+using Halfsplit.Diagnosis.Noticing;
 using Halfsplit.Simulation.Instruments;
 using Xunit;
 
@@ -38,6 +39,9 @@ public sealed partial class MessageTextTests
         Assert.All(
             (string[])["fuel-vapour", "moving-parts", "hot-parts", "airbag", "high-voltage", "battery-gas", "other"],
             c => Assert.Contains($"caution.{c}", TextSources.Texts));
+        Assert.All(NoticedTable.All, n => Assert.Contains($"noticed.{n.Name}", TextSources.Texts));
+        Assert.All(
+            NoticedTable.All.Where(n => n.About != NoticedAbout.Nothing), n => Assert.Contains($"noticed-of.{n.Name}", TextSources.Texts));
         Assert.All(ShippedSheets.Names, s => Assert.Contains(s, TextSources.Texts["help.sheet"], StringComparison.Ordinal));
     }
 

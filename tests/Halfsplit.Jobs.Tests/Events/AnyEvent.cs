@@ -30,7 +30,7 @@ internal static class AnyEvent
         Gen.Const<ReadingValue>(new ReadingParse.OverLimit()),
         Gen.Int[0, AnswerWord.All.Length - 1].Select(at => (ReadingValue)new ReadingParse.Word(AnswerWord.All[at])));
 
-    public static readonly Gen<JobEvent> Any = Gen.OneOf(Opened(), Reading(), Proof(), Withdrawn(), Skipped(), Note(), Repair(), Handed(), Closed());
+    public static readonly Gen<JobEvent> Any = Gen.OneOf(Opened(), Reading(), Proof(), Withdrawn(), Skipped(), Noticed(), Note(), Repair(), Handed(), Closed());
 
     public static readonly Gen<StoredEvent> Stored = Any.Select(StoredEvent.Of);
 
@@ -100,9 +100,20 @@ internal static class AnyEvent
                 MeterAtHand = meter,
             });
 
+    private static Gen<ValueList<CountUsed>> Counts =>
+        Gen.Select(Text, Gen.Int[0, 1000], Gen.Double[0, 1000]).Select((name, jobs, expected) => new CountUsed(name, jobs, expected))
+            .Array[0, 3].Select(counts => ValueList.Create<CountUsed>(counts));
+
+    private static Gen<HistoryUsed?> Learned => Maybe(
+        Gen.Select(Gen.Int[0, 1000], Gen.Int[0, 1000], Finite, Finite, Counts, Counts)
+            .Select((jobs, own, kind, circuit, kinds, suspects) => new HistoryUsed(jobs, own, kind, circuit) { Kinds = kinds, Suspects = suspects }));
+
+    private static Gen<JobEvent> Noticed() => Gen.Select(Base, Text, MaybeText)
+        .Select((start, name, about) => (JobEvent)new ThingNoticed(start.Id, start.At, name) { By = start.By, About = about });
+
     private static Gen<JobEvent> Opened() =>
         Gen.Select(
-                Gen.Select(Base, AtHand, Meant),
+                Gen.Select(Base, AtHand, Meant, Learned),
                 Gen.Select(Text, Text, Text, Text),
                 Gen.Select(Text, Text),
                 Gen.Select(Texts, Texts, Gen.Bool, Maybe(Gen.Decimal), MaybeText, Meter))
@@ -113,6 +124,7 @@ internal static class AnyEvent
                 Complaint = told.Item1,
                 Meant = start.Item3,
                 VehicleNotes = told.Item2,
+                Learned = start.Item4,
                 Options = start.Item2 with
                 {
                     ToolsAtHand = options.Item1,
