@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Halfsplit.Circuits.Model;
 
 namespace Halfsplit.Diagnosis.Noticing;
@@ -10,7 +11,10 @@ internal enum CodeClass { Open, Low, High }
 /// of a sound circuit, while the output is off and while it drives. Which class a maker's program stores where the volts
 /// allow two is not known; the other classes keep a share.
 /// </summary>
-internal sealed class ModuleCodes(Circuit circuit, CarSeen healthy)
+/// <param name="circuit">The circuit.</param>
+/// <param name="conditions">Those a car with the complaint can be in.</param>
+/// <param name="healthy">The sound car.</param>
+internal sealed class ModuleCodes(Circuit circuit, ImmutableArray<Condition> conditions, CarSeen healthy)
 {
     /// <summary>Volts from sound ones by which a fault is seen; as in the check with a scan tool.</summary>
     private const double Differs = 2;
@@ -36,7 +40,7 @@ internal sealed class ModuleCodes(Circuit circuit, CarSeen healthy)
     {
         var feeds = ((Module)circuit[module]).Feeds;
         var grounds = ((Module)circuit[module]).Grounds;
-        foreach (var condition in circuit.Conditions.Where(c => c.StarterAmps is null))
+        foreach (var condition in conditions.Where(c => c.StarterAmps is null))
         {
             var (point, sound) = (car.In(condition.Name), healthy.In(condition.Name));
             if (!sound.IsAwake(module) || !point.IsAwake(module))
@@ -63,7 +67,7 @@ internal sealed class ModuleCodes(Circuit circuit, CarSeen healthy)
         var name = TerminalName.Parse(output);
         var nominal = circuit.Battery.NominalVolts;
         CodeClass? seen = null;
-        foreach (var condition in circuit.Conditions)
+        foreach (var condition in conditions)
         {
             var (point, sound) = (car.In(condition.Name), healthy.In(condition.Name));
             if (!sound.IsAwake(name.Part) || !point.IsAwake(name.Part))

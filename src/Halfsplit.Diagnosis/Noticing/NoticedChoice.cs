@@ -20,7 +20,9 @@ public sealed record NoticedChoice(NoticedKind Kind, ImmutableArray<string> Thin
         ArgumentNullException.ThrowIfNull(complaint);
         return [.. NoticedTable.All
             .Select(kind => Of(circuit, complaint, kind))
-            .Where(c => c.Kind.About == NoticedAbout.Nothing || c.Things.Length > 0)];
+            .Where(c => c.Kind.About == NoticedAbout.Nothing || c.Things.Length > 0)
+            // Only what turns can strain without turning.
+            .Where(c => c.Kind.Sign != Signs.Stalled || circuit.Find(complaint.Load) is Motor or Starter)];
     }
 
     /// <summary>Understands <c>NAME[:PART]</c>; blanks for dashes and either case will do.</summary>

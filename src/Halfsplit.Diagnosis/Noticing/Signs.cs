@@ -17,6 +17,9 @@ internal sealed class Signs
     /// <summary>The sign that a part's own fault is what is wrong: a new part would have cured it.</summary>
     public const string OwnFault = "own-fault";
 
+    /// <summary>The sign that the load is fed and does not turn.</summary>
+    public const string Stalled = "stalled";
+
     /// <summary>How often a load that hums without turning is heard; an assumption.</summary>
     private const double HumHeard = 0.6;
 
@@ -32,6 +35,7 @@ internal sealed class Signs
     private readonly Circuit _circuit;
     private readonly Complaint _complaint;
     private readonly CarSeen _healthy;
+    private readonly ImmutableArray<Condition> _conditions;
     private readonly ImmutableArray<string> _clickers;
     private readonly ImmutableArray<(string Load, string Condition)> _others;
     private readonly ModuleCodes _codes;
@@ -42,10 +46,11 @@ internal sealed class Signs
         _complaint = complaint;
         _healthy = new CarSeen(simulator, [], [], 1);
         _clickers = Clickers();
+        _conditions = [.. _circuit.Conditions.Where(c => c.Name == complaint.Condition || c.IsPossibleWithout(complaint.Load))];
         _others = [.. _circuit.Parts.OfType<Load>()
             .Where(l => l.Id != complaint.Load && WorksIn(l.Id) is not null)
             .Select(l => (l.Id, WorksIn(l.Id)!))];
-        _codes = new ModuleCodes(_circuit, _healthy);
+        _codes = new ModuleCodes(_circuit, _conditions, _healthy);
     }
 
     /// <summary>Probability, 0 to 1, that what was noticed is so in this car.</summary>
@@ -57,7 +62,7 @@ internal sealed class Signs
             "silent" => 1 - Math.Max(Clicks(car, point, null), Sound(point)),
             "clicks" => Clicks(car, point, what.About),
             "chatters" => Chatters(point, what.About) ? 1 : 0,
-            "stalled" => Hums(point) ? 1 : 0,
+            Stalled => Hums(point) ? 1 : 0,
             "fuse-gone" => Fuses(what.About).Any(f => point.IsBlown(f) || car.Has(f, FaultModes.Open)) ? 1 : 0,
             // A fuse that failed by age is cured by a new one; one that an overload took blows again.
             "fuse-blows" => Fuses(what.About).Any(f => point.IsBlown(f) && !car.Has(f, FaultModes.Open)) ? 1 : 0,
@@ -130,7 +135,7 @@ internal sealed class Signs
     /// <summary>Where a load shows whether it works: the complaint's condition, else the first in which a healthy car's does.</summary>
     private string? WorksIn(string load) => Works(_healthy, (load, _complaint.Condition))
         ? _complaint.Condition
-        : _circuit.Conditions.FirstOrDefault(c => Works(_healthy, (load, c.Name)))?.Name;
+        : _conditions.FirstOrDefault(c => Works(_healthy, (load, c.Name)))?.Name;
 
     private static bool Works(CarSeen car, (string Load, string Condition) other) =>
         car.In(other.Condition).Load(other.Load).Condition == LoadCondition.Works;
