@@ -36,9 +36,13 @@ public sealed class Forecaster
     private readonly Unknowns _unknowns;
     private readonly Meter _meter;
     private readonly Dictionary<string, int> _setups = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, int> _pairs = new(StringComparer.Ordinal);
+    private readonly Dictionary<Hypothesis, int> _pairKeys = new(ReferenceEqualityComparer.Instance);
+    private int _lastPair;
     private readonly Dictionary<(int Car, int Setup), OperatingPoint> _points = [];
     private readonly Dictionary<(int Car, int Setup), InstrumentReader> _readers = [];
     private readonly Dictionary<(int Car, string Check, string Repairs), Forecast> _forecasts = [];
+    private readonly Dictionary<(int Car, string Check, string Repairs), Forecast> _pairForecasts = [];
 
     /// <param name="simulator">Simulates the cars.</param>
     /// <param name="load">The load complained of: what "cured" means.</param>
@@ -68,13 +72,19 @@ public sealed class Forecaster
             return Forecast.Broad;
         }
 
-        var key = (car.Index, check.Id, RepairsKey(repairs));
-        if (_forecasts.TryGetValue(key, out var known))
+        var key = (CarKey(car), check.Id, RepairsKey(repairs));
+        var forecasts = car.Faults.Length < 2 ? _forecasts : _pairForecasts;
+        if (forecasts.TryGetValue(key, out var known))
         {
             return known;
         }
 
-        return _forecasts[key] = Compute(car, check, repairs);
+        if (_pairForecasts.Count >= MostCars)
+        {
+            _pairForecasts.Clear();
+        }
+
+        return forecasts[key] = Compute(car, check, repairs);
     }
 
     /// <summary>The mean alone, without slopes: enough to see whether a check can tell suspects apart.</summary>
@@ -184,9 +194,10 @@ public sealed class Forecaster
     private InstrumentReader Reader(Hypothesis car, Check check, ImmutableArray<Repair> repairs)
     {
         var setup = Setup(check, repairs);
-        if (!_readers.TryGetValue((car.Index, setup), out var reader))
+        var key = (CarKey(car), setup);
+        if (!_readers.TryGetValue(key, out var reader))
         {
-            _readers[(car.Index, setup)] = reader =
+            _readers[key] = reader =
                 new InstrumentReader(Point(car, setup, check, repairs), _meter);
         }
 
@@ -195,7 +206,8 @@ public sealed class Forecaster
 
     private OperatingPoint Point(Hypothesis car, int setup, Check check, ImmutableArray<Repair> repairs)
     {
-        if (_points.TryGetValue((car.Index, setup), out var known))
+        var key = (CarKey(car), setup);
+        if (_points.TryGetValue(key, out var known))
         {
             return known;
         }
@@ -207,9 +219,44 @@ public sealed class Forecaster
         }
 
         var laid = InstrumentReader.TakesPart(check.Probe.Instrument) ? check.Probe : null;
-        return _points[(car.Index, setup)] = _simulator.Simulate(
+        return _points[key] = _simulator.Simulate(
             check.Arrangement, Remaining(car.Faults, repairs),
             new SimulationOptions(car.ThresholdFactor, laid));
+    }
+
+    /// <summary>
+    /// Single faults have their index for good; pairs change from reading to reading, and the same index then means
+    /// another car: those are known by their faults, under numbers below zero.
+    /// </summary>
+    private int CarKey(Hypothesis car)
+    {
+        if (car.Faults.Length < 2)
+        {
+            return car.Index;
+        }
+
+        if (_pairKeys.TryGetValue(car, out var known))
+        {
+            return known;
+        }
+
+        if (_pairs.Count >= MostCars)
+        {
+            _pairs.Clear();
+        }
+
+        var name = $"{string.Join(", ", car.Faults)} at {car.ThresholdFactor:R} {car.Severity}";
+        if (!_pairs.TryGetValue(name, out var key))
+        {
+            _pairs[name] = key = --_lastPair;
+        }
+
+        if (_pairKeys.Count >= MostCars)
+        {
+            _pairKeys.Clear();
+        }
+
+        return _pairKeys[car] = key;
     }
 
     private int Setup(Check check, ImmutableArray<Repair> repairs)
