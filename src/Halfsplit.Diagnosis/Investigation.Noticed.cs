@@ -38,7 +38,11 @@ public sealed record NoticedWeight(
 public sealed partial class Investigation
 {
     private readonly List<(string Id, Noticed What)> _noticed = [];
-    private HypothesisSpace _singles;
+    private NoticedEvidence? _evidence;
+    private HypothesisSpace? _weighed;
+
+    /// <summary>The single faults, with what was noticed weighed in; worked out when first asked for.</summary>
+    private HypothesisSpace _singles => _weighed ??= _noticed.Count == 0 ? _unnoticed : _unnoticed.Noticing(Evidence());
 
     /// <summary>What was noticed, in the order in which it was said.</summary>
     public IReadOnlyList<(string Id, Noticed What)> NoticedThings => _noticed;
@@ -49,7 +53,7 @@ public sealed partial class Investigation
     {
         ArgumentNullException.ThrowIfNull(what);
         _noticed.Add((id, what));
-        WeighNoticed();
+        ForgetWeighed();
     }
 
     /// <summary>Takes it back as if it had never been said; false if there is no such thing.</summary>
@@ -58,7 +62,7 @@ public sealed partial class Investigation
         var removed = _noticed.RemoveAll(n => n.Id == id) > 0;
         if (removed)
         {
-            WeighNoticed();
+            ForgetWeighed();
         }
 
         return removed;
@@ -85,12 +89,13 @@ public sealed partial class Investigation
             n.Id, n.What, [.. logs.Select(l => l[all.Things.IndexOf(n.What)])], space, all.IsIncluded(n.What)))];
     }
 
-    private NoticedEvidence Evidence() =>
+    private NoticedEvidence Evidence() => _evidence ??=
         NoticedEvidence.Of(_forecaster.Simulator, Complaint, _unnoticed, _noticed.Select(n => n.What));
 
-    private void WeighNoticed()
+    private void ForgetWeighed()
     {
-        _singles = _noticed.Count == 0 ? _unnoticed : _unnoticed.Noticing(Evidence());
+        _weighed = null;
+        _evidence = null;
         _assessment = null;
     }
 }

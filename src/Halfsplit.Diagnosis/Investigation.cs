@@ -38,7 +38,6 @@ public sealed partial class Investigation
         Options = options;
         _forecaster = forecaster;
         _unnoticed = singles;
-        _singles = singles;
         _planner = new Planner(forecaster, options);
         var everything = options with
         {

@@ -19,12 +19,16 @@ internal sealed class NoticedEvidence
     private readonly Signs _signs;
     private readonly double[] _none;
 
-    private NoticedEvidence(CircuitSimulator simulator, Signs signs, ImmutableArray<Noticed> things, double[] none)
+    /// <summary>All things together under each single fault, by its index.</summary>
+    private readonly double[] _singles;
+
+    private NoticedEvidence(CircuitSimulator simulator, Signs signs, ImmutableArray<Noticed> things, int cars)
     {
         _simulator = simulator;
         _signs = signs;
         Things = things;
-        _none = none;
+        _none = new double[things.Length];
+        _singles = new double[cars];
     }
 
     /// <summary>Each once, in one order.</summary>
@@ -36,8 +40,7 @@ internal sealed class NoticedEvidence
         CircuitSimulator simulator, Complaint complaint, HypothesisSpace space, IEnumerable<Noticed> things)
     {
         var sorted = things.Distinct().Order().ToImmutableArray();
-        var none = new double[sorted.Length];
-        var evidence = new NoticedEvidence(simulator, new Signs(simulator, complaint), sorted, none);
+        var evidence = new NoticedEvidence(simulator, new Signs(simulator, complaint), sorted, space.Hypotheses.Length);
         var total = 0.0;
         var logs = new double[sorted.Length];
         var sums = new double[sorted.Length];
@@ -54,12 +57,18 @@ internal sealed class NoticedEvidence
             for (var i = 0; i < logs.Length; i++)
             {
                 sums[i] += weight * Math.Exp(logs[i]);
+                evidence._singles[car.Index] += logs[i];
             }
         }
 
-        for (var i = 0; i < none.Length; i++)
+        for (var i = 0; i < sums.Length; i++)
         {
-            none[i] = total > 0 ? Math.Log(sums[i] / total) : 0;
+            evidence._none[i] = total > 0 ? Math.Log(sums[i] / total) : 0;
+        }
+
+        foreach (var car in space.Hypotheses.Where(c => c.IsNone))
+        {
+            evidence._singles[car.Index] = evidence._none.Sum();
         }
 
         return evidence;
@@ -84,6 +93,11 @@ internal sealed class NoticedEvidence
     /// <summary>All of them together.</summary>
     public double LogLikelihood(Suspect suspect, Hypothesis car)
     {
+        if (car.Faults.Length < 2)
+        {
+            return _singles[car.Index];
+        }
+
         Span<double> logs = stackalloc double[Things.Length];
         LogLikelihoods(suspect, car, logs);
         var sum = 0.0;

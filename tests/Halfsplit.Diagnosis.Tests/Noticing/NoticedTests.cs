@@ -127,8 +127,14 @@ public sealed class NoticedTests
         var later = Investigation.Open(Pump, Pump.Complaints[0]);
         foreach (var investigation in (Investigation[])[first, later])
         {
-            var check = investigation.FindCheck("volts F19.2p BODY | key on")!;
-            investigation.Record("1", check, new ReadingParse.Number(12.4, Quantity.Volts, 0.01));
+            // Readings that fit no single fault: pairs join in.
+            foreach (var (id, volts) in ((string, double)[])
+                [("volts F19.1p BODY | key on", 5.1), ("volts F1.2p BODY | key on", 7.3), ("volts F18.1p BODY | key on", 3.9)])
+            {
+                investigation.Record(id, investigation.FindCheck(id)!, new ReadingParse.Number(volts, Quantity.Volts, 0.01));
+            }
+
+            Assert.Contains(investigation.Suspects, s => s.Suspect.Modes.Length == 2);
         }
 
         var without = later.Suspects;
