@@ -4,6 +4,7 @@ using Halfsplit.Benchmarks.Decisions;
 using Halfsplit.Benchmarks.Dictionary;
 using Halfsplit.Benchmarks.Networks;
 using Halfsplit.Benchmarks.Processes;
+using Halfsplit.Circuits.Sheets;
 using Halfsplit.Benchmarks.Sequencing;
 
 switch (args)
@@ -21,6 +22,9 @@ switch (args)
         // How many problems, and the seed of the first.
         var numbers = rest.Select(r => int.Parse(r, CultureInfo.InvariantCulture)).ToArray();
         SequencingTable.PrintRandom(Console.Out, numbers is [var count, ..] ? count : 1000, numbers is [_, var seed] ? seed : 0);
+        break;
+    case ["cuts-table"]:
+        SequencingTable.Print(Console.Out, [.. ShippedSheets.Names.SelectMany(SequencingCuts.Of)]);
         break;
     case ["process-table"]:
         ProcessTable.Print();

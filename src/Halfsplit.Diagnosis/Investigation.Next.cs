@@ -73,6 +73,14 @@ public sealed partial class Investigation
         now.Posterior, OpenChecks(now), now.Position, now.Repairs, suspect => RepairsLeft(now, suspect), RepairCheck,
         Options.PlanningNodes);
 
+    /// <summary>A small cut of the present problem, for comparing the planner with the exact optimum.</summary>
+    internal Planning.Sequencing.RepairProblem ProblemCut(int cars, int checks)
+    {
+        var now = Assess();
+        return _planner.Problem(
+            now.Posterior, OpenChecks(now), now.Position, now.Repairs, suspect => RepairsLeft(now, suspect), RepairCheck, cars, checks).Problem;
+    }
+
     /// <summary>The repairs that mend a suspect and were not done yet, cheapest first; none for "none of these".</summary>
     private ImmutableArray<Repair> RepairsLeft(Assessment now, Suspect suspect) => [.. suspect.Modes
         .Select(RepairOf)

@@ -21,6 +21,9 @@ internal static class LoadJudge
         _ => Glowing(point, load),
     };
 
+    /// <summary>Share of the rated current from which a motor that stands still is fed: an open winding carries none.</summary>
+    private const double StalledShare = 0.3;
+
     private static LoadState Turning(OperatingPoint point, Motor motor)
     {
         var device = point.Device<MotorDevice>(motor.Id)!;
@@ -29,7 +32,7 @@ internal static class LoadJudge
         var turning = MotorDevice.IsTurning(point.Run.State[device.Slot]);
         if (!turning)
         {
-            return new LoadState(LoadCondition.Dead, volts, amps, Math.Abs(volts) > 1);
+            return new LoadState(LoadCondition.Dead, volts, amps, Math.Abs(amps) > StalledShare * motor.RatedAmps);
         }
 
         var wanted = MotorLaw.Of(motor).BackEmf(motor.Works.Low);

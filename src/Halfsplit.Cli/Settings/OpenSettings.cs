@@ -161,6 +161,8 @@ public sealed class PlanSettings : AtHandSettings
 
     public override string? SheetName => Sheet;
 
+    public override string? JobPath => null;
+
     [CommandOption("--depth <STEPS>")]
     [Says("help.depth")]
     public int Depth { get; init; } = 5;

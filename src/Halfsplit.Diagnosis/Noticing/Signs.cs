@@ -23,9 +23,6 @@ internal sealed class Signs
     /// <summary>How often a load that hums without turning is heard; an assumption.</summary>
     private const double HumHeard = 0.6;
 
-    /// <summary>Share of the rated amps from which a standing load hums; an assumption.</summary>
-    private const double HumShare = 0.3;
-
     /// <summary>Share of what water brings out in a wet place that it brings out in a dry one; an assumption.</summary>
     private const double WetElsewhere = 0.25;
 
@@ -62,7 +59,7 @@ internal sealed class Signs
             "silent" => 1 - Math.Max(Clicks(car, point, null), Sound(point)),
             "clicks" => Clicks(car, point, what.About),
             "chatters" => Chatters(point, what.About) ? 1 : 0,
-            Stalled => Hums(point) ? 1 : 0,
+            Stalled => point.Load(_complaint.Load).Stalled ? 1 : 0,
             "fuse-gone" => Fuses(what.About).Any(f => point.IsBlown(f) || car.Has(f, FaultModes.Open)) ? 1 : 0,
             // A fuse that failed by age is cured by a new one; one that an overload took blows again.
             "fuse-blows" => Fuses(what.About).Any(f => point.IsBlown(f) && !car.Has(f, FaultModes.Open)) ? 1 : 0,
@@ -118,15 +115,8 @@ internal sealed class Signs
         var state = point.Load(_complaint.Load);
         return _circuit[_complaint.Load] is Lamp or Led ? 0
             : state.Condition != LoadCondition.Dead ? 1
-            : Hums(point) ? HumHeard
+            : state.Stalled ? HumHeard
             : 0;
-    }
-
-    /// <summary>Fed, standing still, and with current flowing: an open winding does not hum.</summary>
-    private bool Hums(OperatingPoint point)
-    {
-        var state = point.Load(_complaint.Load);
-        return state.Stalled && Math.Abs(state.Amps) > HumShare * ((Load)_circuit[_complaint.Load]).RatedAmps;
     }
 
     private IEnumerable<string> Fuses(string? about) =>

@@ -69,14 +69,22 @@ public sealed class Planner(Forecaster forecaster, DiagnosisOptions options)
     /// <param name="nodes">Budget of nodes.</param>
     public Plan Plan(
         Posterior posterior, IEnumerable<Check> checks, Position position, ImmutableArray<Repair> repairs,
-        Func<Suspects.Suspect, ImmutableArray<Repair>> mends, Func<Repair, Check> carryingOut, int nodes)
+        Func<Suspects.Suspect, ImmutableArray<Repair>> mends, Func<Repair, Check> carryingOut, int nodes) =>
+        Problem(posterior, checks, position, repairs, mends, carryingOut, MostCars, int.MaxValue).Solve(nodes);
+
+    /// <summary>The problem that is planned with.</summary>
+    /// <param name="mostCars">Cars at most, picked at even steps of the summed odds.</param>
+    /// <param name="mostChecks">Checks at most, those with the most bits per minute.</param>
+    internal PlanningProblem Problem(
+        Posterior posterior, IEnumerable<Check> checks, Position position, ImmutableArray<Repair> repairs,
+        Func<Suspects.Suspect, ImmutableArray<Repair>> mends, Func<Repair, Check> carryingOut, int mostCars, int mostChecks)
     {
         ArgumentNullException.ThrowIfNull(posterior);
         ArgumentNullException.ThrowIfNull(checks);
         ArgumentNullException.ThrowIfNull(mends);
         ArgumentNullException.ThrowIfNull(carryingOut);
         string ClassOf(Suspects.Suspect suspect) => string.Join(" + ", mends(suspect).Select(r => r.Id));
-        var partition = Partition.Of(posterior, ClassOf, MostCars);
+        var partition = Partition.Of(posterior, ClassOf, MostCars).Thin(mostCars);
         var choices = PlanningProblem.Choices(partition, posterior.Space, mends, carryingOut);
         var seen = new List<SeenCheck>();
         foreach (var (check, outlooks) in Promising(partition, checks, position, repairs, Telling))
@@ -88,7 +96,13 @@ public sealed class Planner(Forecaster forecaster, DiagnosisOptions options)
             }
         }
 
-        return new PlanningProblem(Circuit, options, partition, position, seen, choices).Solve(nodes);
+        if (seen.Count > mostChecks)
+        {
+            double Minutes(SeenCheck c) => Effort.MinutesOf(Circuit, options, position, c.Check);
+            seen = [.. seen.OrderByDescending(c => Math.Round(c.Bits / Minutes(c), 9)).ThenBy(c => c.Check.Id, StringComparer.Ordinal).Take(mostChecks)];
+        }
+
+        return new PlanningProblem(Circuit, options, partition, position, seen, choices);
     }
 
     /// <summary>What each answer to a check would leave, likeliest first.</summary>

@@ -74,6 +74,9 @@ internal sealed class PlanningProblem
             .Select(c => (c, sets.Select(s => !s.IsEmpty && s.All(r => c.Steps.Any(d => d.Repair.Id == r.Id))).ToArray()))];
     }
 
+    /// <summary>The problem itself, for comparing the planner with the exact optimum.</summary>
+    public RepairProblem Problem => _problem;
+
     /// <summary>The plan, cheapest way first.</summary>
     public Plan Solve(int nodes)
     {
