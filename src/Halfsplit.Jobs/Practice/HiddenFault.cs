@@ -18,12 +18,23 @@ public static class HiddenFault
         ArgumentNullException.ThrowIfNull(complaint);
         ArgumentNullException.ThrowIfNull(chance);
         var modes = FaultCatalog.For(simulator);
-        var weights = modes.Select(m => FailureWeights.Of(m, EnvironmentOf(simulator.Network.Circuit, m))).ToList();
+        return Draw(
+            modes, [.. modes.Select(m => FailureWeights.Of(m, EnvironmentOf(simulator.Network.Circuit, m)))],
+            fault => Shows(simulator, complaint, [fault]), chance);
+    }
+
+    /// <summary>A fault by given weights of the modes that is accepted; null where none could be drawn.</summary>
+    public static Fault? Draw(
+        IReadOnlyList<FaultMode> modes, IReadOnlyList<double> weights, Func<Fault, bool> accepts, SeededChance chance)
+    {
+        ArgumentNullException.ThrowIfNull(modes);
+        ArgumentNullException.ThrowIfNull(accepts);
+        ArgumentNullException.ThrowIfNull(chance);
         for (var i = 0; i < MostTries; i++)
         {
             var mode = modes[chance.Pick(weights)];
             var fault = new Fault(mode.Part, mode.Mode, Degree(mode, chance));
-            if (Shows(simulator, complaint, fault))
+            if (accepts(fault))
             {
                 return fault;
             }
@@ -40,18 +51,25 @@ public static class HiddenFault
         _ => mode.Severities[0] + (chance.Next() * (mode.Severities[^1] - mode.Severities[0])),
     };
 
-    private static bool Shows(CircuitSimulator simulator, Complaint complaint, Fault fault)
+    /// <summary>True if a car with these faults makes the complaint and still waits for a meter.</summary>
+    public static bool Shows(CircuitSimulator simulator, Complaint complaint, IReadOnlyList<Fault> faults)
     {
-        var point = simulator.Simulate(new Arrangement(complaint.Condition), [fault]);
+        ArgumentNullException.ThrowIfNull(simulator);
+        ArgumentNullException.ThrowIfNull(complaint);
+        ArgumentNullException.ThrowIfNull(faults);
+        var point = simulator.Simulate(new Arrangement(complaint.Condition), faults);
         var battery = simulator.Network.Circuit.Battery;
         // A short with no fuse before it is a burning car, not one that waits for a meter.
         return point.IsSteady
             && point.Load(complaint.Load).Condition == complaint.Is
-            && (fault.Mode != FaultModes.ShortToGround || point.Volts(new(battery.Id, "pos")) > 0.7 * battery.NominalVolts);
+            && (faults.All(f => f.Mode != FaultModes.ShortToGround) || point.Volts(new(battery.Id, "pos")) > 0.7 * battery.NominalVolts);
     }
 
-    private static PlaceEnvironment EnvironmentOf(Circuit circuit, FaultMode mode)
+    /// <summary>The surroundings of the thing that fails.</summary>
+    public static PlaceEnvironment EnvironmentOf(Circuit circuit, FaultMode mode)
     {
+        ArgumentNullException.ThrowIfNull(circuit);
+        ArgumentNullException.ThrowIfNull(mode);
         var place = circuit.Find(mode.Owner)?.Notes.Place
             ?? circuit.Wires.FirstOrDefault(w => w.Id == mode.Owner)?.Spec.Place;
         return circuit.FindPlace(place)?.Environment ?? PlaceEnvironment.Dry;

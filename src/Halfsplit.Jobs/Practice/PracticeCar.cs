@@ -20,27 +20,53 @@ public sealed class PracticeCar
     private readonly CircuitSimulator _simulator;
     private readonly Complaint _complaint;
     private readonly Meter _meter;
-    private readonly SeededChance _noise;
+    private readonly SeededChance? _noise;
+    private readonly FaultHabits _habits;
     private readonly Dictionary<string, double> _luck = new(StringComparer.Ordinal);
     private readonly double _gain;
     private readonly double _clampZero;
     private ImmutableArray<Fault> _faults;
+    private bool _shows = true;
 
     private PracticeCar(
-        CircuitSimulator simulator, Complaint complaint, Meter meter, Fault fault, SeededChance noise)
+        CircuitSimulator simulator, Complaint complaint, Meter meter, ImmutableArray<Fault> faults, SeededChance? noise,
+        FaultHabits habits)
     {
         _simulator = simulator;
         _complaint = complaint;
         _meter = meter;
         _noise = noise;
-        Hidden = fault;
-        _faults = [fault];
-        _gain = 1 + (0.5 * meter.GainAccuracy * noise.Bell());
-        _clampZero = 0.1 * noise.Bell();
+        _habits = habits;
+        AllHidden = faults;
+        _faults = faults;
+        _gain = 1 + (0.5 * meter.GainAccuracy * Bell());
+        _clampZero = 0.1 * Bell();
     }
 
-    /// <summary>What is wrong with it.</summary>
-    public Fault Hidden { get; }
+    /// <summary>What is wrong with it; where several things are, the first.</summary>
+    public Fault Hidden => AllHidden[0];
+
+    /// <summary>Everything that was wrong with it at first.</summary>
+    public ImmutableArray<Fault> AllHidden { get; }
+
+    /// <summary>What is still wrong with it.</summary>
+    public ImmutableArray<Fault> Left => _faults;
+
+    /// <summary>How the load complained of fares while the faults show.</summary>
+    public LoadCondition Fares => Settle(new Arrangement(_complaint.Condition)).Load(_complaint.Load).Condition;
+
+    /// <summary>A car with given faults.</summary>
+    /// <param name="noise">Draws the meter's error and what can be seen; null: an exact meter and an eye that misses nothing.</param>
+    /// <param name="habits">How the faults behave; null: always there and ohmic.</param>
+    public static PracticeCar Of(
+        CircuitSimulator simulator, Complaint complaint, Meter meter, ImmutableArray<Fault> faults, SeededChance? noise,
+        FaultHabits? habits = null)
+    {
+        ArgumentNullException.ThrowIfNull(simulator);
+        ArgumentNullException.ThrowIfNull(complaint);
+        ArgumentNullException.ThrowIfNull(meter);
+        return new PracticeCar(simulator, complaint, meter, faults, noise, habits ?? FaultHabits.Plain);
+    }
 
     /// <summary>Draws a car; the same seed gives the same one. Null where no fault could make the complaint.</summary>
     public static PracticeCar? Draw(Circuit circuit, Complaint complaint, Meter meter, long seed)
@@ -49,13 +75,12 @@ public sealed class PracticeCar
         var chance = new SeededChance(seed);
         var simulator = new CircuitSimulator(NetworkCompiler.Compile(DrawnParts.Draw(circuit, chance)), meter);
         return HiddenFault.Draw(simulator, complaint, chance) is { } fault
-            ? new PracticeCar(simulator, complaint, meter, fault, new SeededChance(unchecked(seed * 31) + 17))
+            ? Of(simulator, complaint, meter, [fault], new SeededChance(unchecked(seed * 31) + 17))
             : null;
     }
 
     /// <summary>True when the load does its work in the condition of the complaint.</summary>
-    public bool IsCured => Settle(new Arrangement(_complaint.Condition)).Load(_complaint.Load).Condition == LoadCondition.Works
-        || _faults.IsEmpty;
+    public bool IsCured => _faults.IsEmpty || Fares == LoadCondition.Works;
 
     /// <summary>Carries a repair out.</summary>
     public void Repair(Repair repair)
@@ -68,6 +93,14 @@ public sealed class PracticeCar
     public ReadingValue Answer(Check check)
     {
         ArgumentNullException.ThrowIfNull(check);
+        _shows = _habits.Shows >= 1 || Even() < _habits.Shows;
+        var answer = Observe(check);
+        _shows = true;
+        return answer;
+    }
+
+    private ReadingValue Observe(Check check)
+    {
         return check.Subject switch
         {
             CheckSubject.Repair => new ReadingParse.Word(AnswerWord.Done),
@@ -78,7 +111,7 @@ public sealed class PracticeCar
 
     private ReadingValue Read(Check check)
     {
-        var read = _simulator.Read(check.Arrangement, _faults, check.Probe);
+        var read = _simulator.Read(check.Arrangement, Present(check.Arrangement, check.Probe), check.Probe);
         if (read.Abstains != Abstention.None)
         {
             return new ReadingParse.Word(AnswerWord.NotSure);
@@ -110,16 +143,16 @@ public sealed class PracticeCar
     private double Noisy(Instrument instrument, Prediction read)
     {
         var value = read.Value * _gain;
-        var counts = 0.5 * _meter.CountAccuracy * _meter.Resolution(instrument, value) * _noise.Bell();
+        var counts = 0.5 * _meter.CountAccuracy * _meter.Resolution(instrument, value) * Bell();
         return instrument switch
         {
             // The battery wanders a little, and a lead that floats picks up stray current.
-            Instrument.Volts => (value * (1 + (0.0015 * _noise.Bell()))) + counts
-                + (20e-9 * read.SourceOhms * _meter.InputOhms / (read.SourceOhms + _meter.InputOhms) * _noise.Bell()),
-            Instrument.AmpsClamp => Math.Abs(value + _clampZero + (0.01 * value * _noise.Bell())),
+            Instrument.Volts => (value * (1 + (0.0015 * Bell()))) + counts
+                + (20e-9 * read.SourceOhms * _meter.InputOhms / (read.SourceOhms + _meter.InputOhms) * Bell()),
+            Instrument.AmpsClamp => Math.Abs(value + _clampZero + (0.01 * value * Bell())),
             Instrument.AmpsInline => Math.Abs(value + counts),
-            Instrument.Ohms => Math.Max(0, value + (0.1 * _noise.Bell()) + counts),
-            _ => (value * (1 + (0.0015 * _noise.Bell()))) + counts,
+            Instrument.Ohms => Math.Max(0, value + (0.1 * Bell()) + counts),
+            _ => (value * (1 + (0.0015 * Bell()))) + counts,
         };
     }
 
@@ -234,9 +267,17 @@ public sealed class PracticeCar
         return false;
     }
 
-    private OperatingPoint Settle(Arrangement arrangement) => _simulator.Simulate(arrangement, _faults);
+    private OperatingPoint Settle(Arrangement arrangement) => _simulator.Simulate(arrangement, Present(arrangement, null));
+
+    /// <summary>The faults as they are in this arrangement at this moment.</summary>
+    private ImmutableArray<Fault> Present(Arrangement arrangement, Probe? probe) =>
+        !_shows ? [] : _habits.Settle(_simulator, _faults, arrangement, probe);
+
+    private double Bell() => _noise?.Bell() ?? 0;
+
+    private double Even() => _noise?.Next() ?? 0;
 
     /// <summary>Whether this car's fault can be seen there: the same at every look.</summary>
     private double Luck(string about) =>
-        _luck.TryGetValue(about, out var known) ? known : _luck[about] = _noise.Next();
+        _luck.TryGetValue(about, out var known) ? known : _luck[about] = Even();
 }

@@ -1,0 +1,101 @@
+using System.Globalization;
+using Halfsplit.Evaluation.Play;
+
+namespace Halfsplit.Evaluation.Tables;
+
+/// <summary>Prints results as tables for a page.</summary>
+public sealed class MarkdownTables(TextWriter writer)
+{
+    private static readonly string[] Order = [.. AllPlayers.Make().Select(p => p.Name)];
+
+    /// <summary>All tables of one variant: each sheet, all together, by class, calibration.</summary>
+    public void Print(IReadOnlyCollection<CarResult> results)
+    {
+        ArgumentNullException.ThrowIfNull(results);
+        foreach (var variant in results.GroupBy(r => r.Variant).OrderBy(g => g.Key, StringComparer.Ordinal))
+        {
+            foreach (var sheet in variant.GroupBy(r => r.Sheet).OrderBy(g => g.Key, StringComparer.Ordinal))
+            {
+                PrintPlayers($"{variant.Key}: {sheet.Key}", [.. sheet]);
+            }
+
+            if (variant.Select(r => r.Sheet).Distinct().Count() > 1)
+            {
+                PrintPlayers($"{variant.Key}: all sheets", [.. variant]);
+            }
+
+            PrintClasses($"{variant.Key}: by class of fault", [.. variant]);
+            PrintCalibration($"{variant.Key}: calibration", [.. variant]);
+        }
+    }
+
+    private static List<PlayerSummary> Summaries(IReadOnlyCollection<CarResult> results) =>
+        [.. results.GroupBy(r => r.Player).OrderBy(g => Array.IndexOf(Order, g.Key)).Select(g => new PlayerSummary(g.Key, g))];
+
+    private void PrintPlayers(string title, IReadOnlyCollection<CarResult> results)
+    {
+        var summaries = Summaries(results);
+        var fixedOrder = summaries.Find(s => s.Player == "fixed-order");
+        var clairvoyant = summaries.Find(s => s.Player == "clairvoyant");
+        Head(title,
+            "player", "cars", "minutes", "90 %", "money", "90 %", "first repair right %", "group held it %", "size of group",
+            "wrong parts", "wrong repairs", "comebacks %", "handed over %", "minutes ÷ fixed order", "minutes ÷ clairvoyant", "money ÷ clairvoyant");
+        foreach (var s in summaries)
+        {
+            Row(
+                s.Player, Whole(s.Cars), s.Minutes.Text("0.0"), Short(s.Minutes90), s.Money.Text("0.0"), Short(s.Money90),
+                s.FirstRight.Text("0.0"), s.Group.Count > 0 ? s.FirstOrGroup.Text("0.0") : "–", s.Group.Text("0.00"),
+                s.WrongParts.Text("0.00"), s.WrongRepairs.Text("0.00"), s.Comebacks.Text("0.0"), s.HandedOver.Text("0.0"),
+                fixedOrder is null ? "–" : s.MinutesOver(fixedOrder).Text("0.00"),
+                clairvoyant is null ? "–" : s.MinutesOver(clairvoyant).Text("0.00"),
+                clairvoyant is null ? "–" : s.MoneyOver(clairvoyant).Text("0.00"));
+        }
+    }
+
+    private void PrintClasses(string title, IReadOnlyCollection<CarResult> results)
+    {
+        var players = results.Select(r => r.Player).Distinct().OrderBy(p => Array.IndexOf(Order, p)).ToList();
+        Head(title, ["class", "cars", .. players.Select(p => $"{p}: minutes, first right %")]);
+        foreach (var group in results.GroupBy(r => r.Class).OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal))
+        {
+            var cells = players.Select(p => new PlayerSummary(p, group.Where(r => r.Player == p)))
+                .Select(s => s.Cars == 0 ? "–" : string.Create(CultureInfo.InvariantCulture, $"{s.Minutes.Mean:0.0}, {s.FirstRight.Mean:0}"));
+            Row([group.Key, Whole(group.Select(r => (r.Sheet, r.Car)).Distinct().Count()), .. cells]);
+        }
+    }
+
+    private void PrintCalibration(string title, IReadOnlyCollection<CarResult> results)
+    {
+        foreach (var s in Summaries(results).Where(s => s.Claims.Count > 0))
+        {
+            foreach (var (what, c) in new[] { ("odds of the repair", s.Claims), ("odds of suspects", s.Suspects) })
+            {
+                Head($"{title}, {s.Player}, {what}: expected calibration error {100 * c.ExpectedError:0.00} %, Brier score {c.Brier:0.0000}",
+                    "odds from", "count", "mean odds", "came true");
+                foreach (var (from, count, stated, hit) in c.Bins)
+                {
+                    Row(Cell(from, "0.00"), Whole(count), Cell(stated, "0.000"), Cell(hit, "0.000"));
+                }
+            }
+        }
+    }
+
+    private void Head(FormattableString title, params string[] cells) => Head(title.ToString(CultureInfo.InvariantCulture), cells);
+
+    private void Head(string title, params string[] cells)
+    {
+        writer.WriteLine();
+        writer.WriteLine($"### {title}");
+        writer.WriteLine();
+        Row(cells);
+        Row([.. cells.Select((_, i) => i == 0 ? "---" : "---:")]);
+    }
+
+    private void Row(params string[] cells) => writer.WriteLine($"| {string.Join(" | ", cells)} |");
+
+    private static string Whole(int count) => count.ToString(CultureInfo.InvariantCulture);
+
+    private static string Short(double value) => Cell(value, "0.0");
+
+    private static string Cell(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
+}
