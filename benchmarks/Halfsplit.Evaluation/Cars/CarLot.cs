@@ -21,6 +21,7 @@ public sealed class CarLot(string sheet, Circuit circuit, Variant variant)
     /// <summary>Share of the cars with an unknown connector whose fault is in that connector.</summary>
     private const double ForeignShare = 0.5;
 
+    private readonly ImmutableDictionary<string, LoadCondition> _mended = WhenHealthy(circuit);
     private double[]? _weights;
 
     /// <summary>The complaint of a car: each of the sheet's in turn.</summary>
@@ -61,6 +62,13 @@ public sealed class CarLot(string sheet, Circuit circuit, Variant variant)
     private ImmutableArray<Fault>? Faults(
         CircuitSimulator simulator, Complaint complaint, FaultHabits habits, ForeignJoint? foreign, SeededChance chance)
     {
+        // A car that would complain when mended is none that one fault explains.
+        var point = new Arrangement(complaint.Condition);
+        if (simulator.Simulate(point, []).Load(complaint.Load).Condition != _mended[complaint.Name])
+        {
+            return null;
+        }
+
         var modes = FaultCatalog.For(simulator);
         var weights = Weights(simulator.Network.Circuit, modes, complaint, foreign, chance);
         bool Accepts(ImmutableArray<Fault> faults) => HiddenFault.Shows(
@@ -105,6 +113,14 @@ public sealed class CarLot(string sheet, Circuit circuit, Variant variant)
         {
             weights[i] *= kept(modes[i]) ? 1 : 0;
         }
+    }
+
+    /// <summary>How each load complained of fares in the car of the sheet, by name of the complaint.</summary>
+    private static ImmutableDictionary<string, LoadCondition> WhenHealthy(Circuit circuit)
+    {
+        var simulator = new CircuitSimulator(NetworkCompiler.Compile(circuit));
+        return circuit.Complaints.ToImmutableDictionary(
+            c => c.Name, c => simulator.Simulate(new Arrangement(c.Condition), []).Load(c.Load).Condition, StringComparer.Ordinal);
     }
 
     /// <summary>The wires that feed the load and return from it.</summary>

@@ -20,6 +20,9 @@ public sealed class ClosedLoop(ClosedLoopRun run, TextWriter progress)
     /// <summary>Above this much memory in use a thread begins with an empty engine again.</summary>
     private const long MostBytes = 6L << 30;
 
+    /// <summary>A play that takes longer is worth a line.</summary>
+    private const double SlowSeconds = 20;
+
     private readonly ConcurrentDictionary<string, long> _ticks = new(StringComparer.Ordinal);
     private int _played;
     private int _total;
@@ -98,11 +101,17 @@ public sealed class ClosedLoop(ClosedLoopRun run, TextWriter progress)
                 }
 
                 var attempt = new Attempt(place, car);
+                var start = Stopwatch.GetTimestamp();
                 Timed(player.Name, () =>
                 {
                     attempt.Play(player);
                     return true;
                 });
+                if (Stopwatch.GetElapsedTime(start).TotalSeconds > SlowSeconds)
+                {
+                    Report(sheet, $"car {number} took {player.Name} {Stopwatch.GetElapsedTime(start).TotalSeconds.ToString("0", CultureInfo.InvariantCulture)} s");
+                }
+
                 file.Write(CarResult.Of(sheet, number, player, attempt));
                 if (Interlocked.Increment(ref _played) % 100 == 0)
                 {
