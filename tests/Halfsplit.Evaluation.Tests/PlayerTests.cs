@@ -13,6 +13,7 @@ using Xunit;
 
 namespace Halfsplit.Evaluation.Tests;
 
+[Trait("Pace", "slow")]
 public sealed class PlayerTests
 {
     private static readonly Variant Base = Variant.Find("base")!;

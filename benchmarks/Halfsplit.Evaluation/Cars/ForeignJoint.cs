@@ -39,7 +39,8 @@ public sealed class ForeignJoint
         ArgumentNullException.ThrowIfNull(circuit);
         ArgumentNullException.ThrowIfNull(wires);
         ArgumentNullException.ThrowIfNull(chance);
-        var wire = circuit.Wires.First(w => w.Id == wires[Math.Min(wires.Count - 1, (int)(chance.Next() * wires.Count))]);
+        var name = wires[(int)(chance.Next() * wires.Count)];
+        var wire = circuit.Wires.First(w => w.Id == name);
         var place = circuit.Find(wire.From.Part)?.Notes.Place;
         var connector = new Connector(new PartNotes(Name, null, place), [], false);
         var other = CircuitBuilder.Build(new CircuitDraft(
@@ -75,7 +76,7 @@ public sealed class ForeignJoint
             {
                 var half = wire with { Length = wire.Length / 2, Name = null };
                 return new WiringPath(path.Items.RemoveAt(i)
-                    .InsertRange(i, (ImmutableArray<PathItem>)[half, new PathPart(Name, "1"), half with { Length = half.Length }]));
+                    .InsertRange(i, (ImmutableArray<PathItem>)[half, new PathPart(Name, "1a"), new PathPart(Name, "1b"), half with { Length = half.Length }]));
             }
         }
 
