@@ -66,6 +66,12 @@ public sealed class LoadWiring
             CurrentPath.Trace(_healthy, Network.NodeOf(CoilReturn(relay)), upstream: false, null));
     }
 
+    /// <summary>How a terminal is fed in the complaint's condition.</summary>
+    public CurrentPath FeedOf(TerminalName terminal) => CurrentPath.Trace(_healthy, Network.NodeOf(terminal), upstream: true, terminal.Part);
+
+    /// <summary>Where the current of a terminal goes in the complaint's condition.</summary>
+    public CurrentPath ReturnOf(TerminalName terminal) => CurrentPath.Trace(_healthy, Network.NodeOf(terminal), upstream: false, terminal.Part);
+
     /// <summary>The coil's fed terminal, in the socket.</summary>
     public TerminalName CoilFeed(Relay relay)
     {

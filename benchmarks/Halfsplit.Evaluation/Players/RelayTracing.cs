@@ -69,9 +69,63 @@ internal sealed class RelayTracing(Attempt attempt, Tracing trace)
             }
         }
 
+        // A module that drives nothing may be without feed or ground itself.
+        foreach (var module in piece.Select(b => wiring.Network.Circuit.Find(wiring.Network.Branches[b].Owner)).OfType<Module>().Distinct())
+        {
+            foreach (var move in Supply(module))
+            {
+                yield return move;
+            }
+        }
+
         foreach (var move in trace.MendPiece(piece, looks: true).Concat(trace.Replace(relay.Id)))
         {
             yield return move;
+        }
+    }
+
+    private IEnumerable<Move> Supply(Module module)
+    {
+        foreach (var feed in module.Feeds.Select(f => new TerminalName(module.Id, f)))
+        {
+            foreach (var move in trace.HeldVolts(trace.Commanded, feed))
+            {
+                yield return move;
+            }
+
+            if (trace.Read is not null && !trace.IsLive)
+            {
+                foreach (var move in trace.WalkUp(trace.Wiring.FeedOf(feed), trace.Commanded))
+                {
+                    yield return move;
+                }
+
+                foreach (var move in trace.MendPiece(trace.Piece, looks: true))
+                {
+                    yield return move;
+                }
+            }
+        }
+
+        foreach (var ground in module.Grounds.Select(g => new TerminalName(module.Id, g)))
+        {
+            foreach (var move in trace.Volts(trace.Commanded, ground, new TerminalName(attempt.Place.Circuit.Battery.Id, "neg")))
+            {
+                yield return move;
+            }
+
+            if (trace.Read > 0.05 * trace.Nominal)
+            {
+                foreach (var move in trace.WalkDown(trace.Wiring.ReturnOf(ground), trace.Commanded))
+                {
+                    yield return move;
+                }
+
+                foreach (var move in trace.MendPiece(trace.Piece, looks: true))
+                {
+                    yield return move;
+                }
+            }
         }
     }
 

@@ -229,8 +229,25 @@ public sealed class SkilledPlayer : IPlayer
             yield return move;
         }
 
-        var isReturn = trace.Read > 0.5 * (healthy - (across ?? 0));
-        foreach (var move in trace.Halve(isReturn ? wiring.Return : wiring.Feed, trace.Commanded, !isReturn, good))
+        var lost = healthy - (across ?? 0);
+        var below = trace.Read;
+        var isReturn = below > 0.5 * lost;
+        foreach (var move in isReturn ? [] : trace.Volts(trace.Commanded, new(attempt.Place.Circuit.Battery.Id, "pos"), plus))
+        {
+            yield return move;
+        }
+
+        if (!isReturn && trace.Read < 0.25 * lost && below < 0.25 * lost)
+        {
+            // Nothing lost on either side and nothing across: the load floats, its plug is off.
+            foreach (var move in Plug(trace))
+            {
+                yield return move;
+            }
+        }
+
+        foreach (var move in trace.Halve(
+            isReturn ? wiring.Return : wiring.Feed, trace.Commanded, !isReturn, good, isReturn ? below : trace.Read))
         {
             yield return move;
         }
@@ -238,6 +255,31 @@ public sealed class SkilledPlayer : IPlayer
         foreach (var move in Before(trace, relays, trace.Piece).Concat(trace.Replace(wiring.Load.Id)))
         {
             yield return move;
+        }
+    }
+
+    /// <summary>Volts on the harness side of the plug and none behind it.</summary>
+    private static IEnumerable<Move> Plug(Tracing trace)
+    {
+        if (LoadPlug.Of(trace.Wiring) is not { } plug)
+        {
+            yield break;
+        }
+
+        foreach (var move in trace.Volts(trace.Commanded, plug.Feed))
+        {
+            yield return move;
+        }
+
+        if (trace.IsLive)
+        {
+            var network = trace.Wiring.Network;
+            var cavities = trace.Wiring.Feed.Branches.Concat(trace.Wiring.Return.Branches)
+                .Where(b => network.Branches[b].Owner == plug.Connector);
+            foreach (var move in trace.Replace(plug.Connector).Concat(trace.MendPiece([.. cavities], looks: false)))
+            {
+                yield return move;
+            }
         }
     }
 

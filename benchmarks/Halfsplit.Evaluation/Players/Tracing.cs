@@ -138,7 +138,9 @@ internal sealed class Tracing(Attempt attempt)
     /// them; of the points near the middle the one that is quickest to get at.
     /// </summary>
     /// <param name="good">Nodes known to be good, from which on no loss is looked for.</param>
-    public IEnumerable<Move> Halve(CurrentPath path, Arrangement arrangement, bool isFeed, IReadOnlySet<int> good)
+    /// <param name="known">The whole drop, where it was just read.</param>
+    public IEnumerable<Move> Halve(
+        CurrentPath path, Arrangement arrangement, bool isFeed, IReadOnlySet<int> good, double? known = null)
     {
         Piece = [];
         var points = Points(path, arrangement);
@@ -149,8 +151,13 @@ internal sealed class Tracing(Attempt attempt)
             yield break;
         }
 
-        yield return new Move.Look(DropCheck(arrangement, points[0].Terminal, isFeed) ?? CheckCatalog.ReadPosts(_place.Circuit));
-        if (attempt.Number is not { } whole || Math.Abs(whole) < 0.2)
+        if (known is null)
+        {
+            yield return new Move.Look(DropCheck(arrangement, points[0].Terminal, isFeed) ?? CheckCatalog.ReadPosts(_place.Circuit));
+            known = attempt.Number;
+        }
+
+        if (known is not { } whole || Math.Abs(whole) < 0.2)
         {
             // Nothing lost up to here: what is left lies between this point and the load.
             Piece = path.Branches[..points[0].Index];
@@ -205,7 +212,9 @@ internal sealed class Tracing(Attempt attempt)
 
                 if (WasDone && !attempt.Says(AnswerWord.Tight) && !attempt.Says(AnswerWord.NotSure))
                 {
-                    repairs = [.. repairs.OrderBy(r => r.Target == joint.Target || r.Target == joint.Owner ? 0 : 1)];
+                    // Loose is the plug, anything else its contact.
+                    var first = attempt.Says(AnswerWord.Loose) ? joint.Owner : joint.Target;
+                    repairs = [.. repairs.OrderBy(r => r.Target == first ? 0 : r.Target == joint.Owner || r.Target == joint.Target ? 1 : 2)];
                     break;
                 }
             }
