@@ -1,4 +1,5 @@
 using Halfsplit.Circuits.Model;
+using Halfsplit.Diagnosis.Checks;
 using Halfsplit.Diagnosis.Suspects;
 using Halfsplit.Simulation;
 using Halfsplit.Simulation.Arrangements;
@@ -10,6 +11,9 @@ namespace Halfsplit.Jobs.Practice;
 public static class HiddenFault
 {
     private const int MostTries = 4000;
+
+    /// <summary>Amps out of a battery at rest that mean smoke; common practice, no published source.</summary>
+    private const double FireAmps = 60;
 
     /// <summary>A fault of this car that makes the complaint; null where none could be drawn.</summary>
     public static Fault? Draw(CircuitSimulator simulator, Complaint complaint, SeededChance chance)
@@ -62,8 +66,13 @@ public static class HiddenFault
         // A short with no fuse before it is a burning car, not one that waits for a meter.
         return point.IsSteady
             && point.Load(complaint.Load).Condition == complaint.Is
-            && (faults.All(f => f.Mode != FaultModes.ShortToGround) || point.Volts(new(battery.Id, "pos")) > 0.7 * battery.NominalVolts);
+            && (faults.All(f => f.Mode != FaultModes.ShortToGround) || point.Volts(new(battery.Id, "pos")) > 0.7 * battery.NominalVolts)
+            && !IsOnFire(simulator, faults);
     }
+
+    private static bool IsOnFire(CircuitSimulator simulator, IReadOnlyList<Fault> faults) =>
+        faults.Any(f => f.Mode is FaultModes.ShortToGround or FaultModes.ShortToFeed)
+        && simulator.Simulate(new Arrangement(CheckCatalog.RestCondition(simulator.Network.Circuit)), faults).BatteryAmps > FireAmps;
 
     /// <summary>The surroundings of the thing that fails.</summary>
     public static PlaceEnvironment EnvironmentOf(Circuit circuit, FaultMode mode)
