@@ -106,7 +106,9 @@ public sealed class Workplace
                 || (m.Kind is not "wire" and not "cavity" and not "socket" && owners.Contains(m.Owner)))
             .GroupBy(RepairOf)
             .Where(g => Prior.Any(p => p.Repair.Id == g.Key.Id))
-            .OrderByDescending(g => g.Sum(m => FailureWeights.Of(m, HiddenFault.EnvironmentOf(Circuit, m))))
+            // Where volts are lost in a piece it is no short that loses them.
+            .OrderByDescending(g => g.Sum(m => m.Mode is FaultModes.ShortToGround or FaultModes.ShortToFeed
+                ? 0 : FailureWeights.Of(m, HiddenFault.EnvironmentOf(Circuit, m))))
             .ThenBy(g => g.Key.Id, StringComparer.Ordinal)
             .Select(g => g.Key);
     }
