@@ -66,6 +66,7 @@ public static class HalfsplitProgram
             "diagnose", Diagnose.Run, ["pump-feed"], ["headlamps", "--job", "car.job.jsonl", "--complaint", "\"both headlamps dim\""]);
         Add<PracticeSettings>("practice", Practice.Run, ["cooling-fan", "--seed", "7"]);
         Add<HistorySettings>("history", History.Run, ["finished-jobs"]);
+        Add<CoverageSettings>("coverage", Coverage.Run, ["pump-feed", "--complaint", "\"pump does not run\"", "--scan-tool"]);
         Add<CarSettings>("spice", Spice.Run, ["pump-feed", "-c", "priming", "--read", "C3.4,BODY"]);
     }
 

@@ -184,6 +184,7 @@ public sealed class Diagnosing(Terminal terminal, JobSession session)
             case SessionOutcome.Kept:
                 terminal.Line(
                     terminal.Say("record.saved", EntryText.Of(terminal, session, session.Entries[^1])), Page.Good, 0, 4);
+                ClearancePage.Draw(terminal, session, session.Entries[^1], most: 1);
                 terminal.Blank();
                 _chosen = null;
                 return true;
@@ -279,12 +280,21 @@ public sealed class Diagnosing(Terminal terminal, JobSession session)
     private void Why()
     {
         terminal.Line(_chosen is null ? session.Next.Reason : new Message("reason.chosen"));
+        if (session.Entries.Count > 0)
+        {
+            terminal.Blank();
+            terminal.Line(EntryText.Of(terminal, session, session.Entries[^1]), null, 2, 4);
+            ClearancePage.Draw(terminal, session, session.Entries[^1], most: 6);
+            terminal.Blank();
+        }
+
         SuspectList.Draw(terminal, session, 8);
         if (session.Investigation.PresentFinding() is { } finding && session.Entries.Count > 0)
         {
             terminal.Blank();
             terminal.Line(terminal.Say("why.would-be"));
             FindingPage.Draw(terminal, session, finding, isAdvice: false);
+            NotProvenPage.Draw(terminal, session);
         }
     }
 

@@ -169,6 +169,7 @@ public static class NextJson
         });
         json.Odds("odds", finding.Odds);
         json.WriteBoolean("settled", finding.IsSettled);
+        ExplainingJson.NotProven(json, session);
     }
 
     private static string Text(JobSession session, Check check, string word) => AnswerWord.Find(word) is { } known

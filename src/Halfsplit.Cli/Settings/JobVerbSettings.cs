@@ -9,7 +9,12 @@ public sealed class NextSettings : JobSettings
     public bool Why { get; init; }
 }
 
-public sealed class StatusSettings : JobSettings;
+public sealed class StatusSettings : JobSettings
+{
+    [CommandOption("-w|--why <SUSPECT>")]
+    [Says("help.why")]
+    public string? Why { get; init; }
+}
 
 public sealed class RecordSettings : JobSettings
 {

@@ -136,6 +136,18 @@ public sealed class DiagnoseSettings : AtHandSettings
     public override string? JobPath => Job;
 }
 
+/// <summary>What can be told apart on a sheet.</summary>
+public sealed class CoverageSettings : AtHandSettings
+{
+    [CommandArgument(0, "<SHEET>")]
+    [Says("help.sheet")]
+    public string Sheet { get; init; } = "";
+
+    public override string? SheetName => Sheet;
+
+    public override string? JobPath => null;
+}
+
 /// <summary>A simulated car to play against.</summary>
 public sealed class PracticeSettings : AtHandSettings
 {

@@ -65,6 +65,7 @@ public static class Next
         if (next.Finding is { } finding)
         {
             FindingPage.Draw(terminal, session, finding);
+            NotProvenPage.Draw(terminal, session);
         }
 
         if (next is { Check: { } check, Effort: { } effort })

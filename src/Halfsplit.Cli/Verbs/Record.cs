@@ -38,6 +38,7 @@ public static class Record
                     {
                         json.WriteBoolean("recorded", true);
                         EntryJson.Write(json, session.Entries[^1]);
+                        ExplainingJson.Clearance(json, session, session.Entries[^1]);
                         json.WriteBoolean("done", session.IsDone);
                         json.Texts("events", kept.Events.Select(e => e.Id.ToString()));
                     });
@@ -52,6 +53,7 @@ public static class Record
                     }
                     else
                     {
+                        ClearancePage.Draw(terminal, session, session.Entries[^1]);
                         SuspectList.Draw(terminal, session, 5, before);
                         terminal.Raw(terminal.Say("open.next", settings.Job));
                     }

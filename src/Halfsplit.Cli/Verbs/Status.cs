@@ -1,4 +1,5 @@
 using System.Globalization;
+using Halfsplit.Cli.Cars;
 using Halfsplit.Cli.Output;
 using Halfsplit.Cli.Settings;
 using Halfsplit.Cli.Terminals;
@@ -20,8 +21,14 @@ public static class Status
             return terminal.Fail(ExitCode.Broken, settings.Json, opened.Problem);
         }
 
+        if (settings.Why is { } named)
+        {
+            return Why(terminal, opened.Session, named, settings.Json);
+        }
+
         if (settings.Json)
         {
+            terminal.While(() => Explained(opened.Session));
             Write(terminal, opened.Session);
         }
         else
@@ -32,10 +39,35 @@ public static class Status
         return ExitCode.Good;
     }
 
+    private static int Why(Terminal terminal, JobSession session, string named, bool asJson)
+    {
+        if (NamedSuspect.Find(session, named, out var problem) is not { } suspect)
+        {
+            return terminal.Fail(ExitCode.Usage, asJson, problem!);
+        }
+
+        var history = terminal.While(() => session.Investigation.HistoryOf(suspect));
+        if (asJson)
+        {
+            JsonOutput.Write(terminal, json => ExplainingJson.History(json, session, history));
+        }
+        else
+        {
+            HistoryPage.Draw(terminal, session, history);
+        }
+
+        return ExitCode.Good;
+    }
+
+    /// <summary>The costly part, done while the progress is shown; it is kept.</summary>
+    private static int Explained(JobSession session) =>
+        session.Entries.Count(e => session.Investigation.ClearanceOf(e.Event.Id.ToString()) is not null);
+
     public static void Draw(Terminal terminal, JobSession session)
     {
         ArgumentNullException.ThrowIfNull(terminal);
         ArgumentNullException.ThrowIfNull(session);
+        terminal.While(() => Explained(session));
         var opened = session.Opened;
         terminal.Line(session.Circuit.Title, Page.Heading);
         terminal.Row(terminal.Say("open.complaint"), opened.Complaint);
@@ -57,6 +89,10 @@ public static class Status
             foreach (var entry in session.Entries)
             {
                 terminal.Line(EntryText.Of(terminal, session, entry), null, 2, 4);
+                if (session.Investigation.ClearanceOf(entry.Event.Id.ToString()) is { Reasons: [var first, ..] })
+                {
+                    terminal.Line(terminal.Say("clears.line", terminal.Say(first)), null, 5, 2);
+                }
             }
 
             terminal.Blank();
@@ -78,6 +114,7 @@ public static class Status
         {
             terminal.Blank();
             FindingPage.Draw(terminal, session, finding);
+            NotProvenPage.Draw(terminal, session);
         }
     }
 
@@ -96,6 +133,7 @@ public static class Status
         {
             EntryJson.Write(json, entry);
             json.WriteString("text", EntryText.Of(terminal, session, entry));
+            ExplainingJson.Clearance(json, session, entry);
         });
         json.Array("notes", session.State.Notes, note =>
         {

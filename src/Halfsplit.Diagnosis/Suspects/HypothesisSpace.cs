@@ -231,7 +231,8 @@ public sealed class HypothesisSpace
         return [all[all.Count / 4], all[all.Count / 2], all[^2]];
     }
 
-    private double WeightOf(FaultMode mode) =>
+    /// <summary>Its weight before any complaint, what finished jobs taught included.</summary>
+    internal double WeightOf(FaultMode mode) =>
         FailureWeights.Of(mode, FaultPlace.EnvironmentOf(_simulator.Network.Circuit, mode)) * _history.FactorOf(mode);
 
     private static ImmutableArray<Hypothesis> Weigh(
