@@ -30,6 +30,15 @@ public sealed partial class Investigation
         Posterior Posterior,
         ImmutableArray<SuspectOdds> Suspects)
     {
+        /// <summary>Nothing is repaired yet and the load works at the moment.</summary>
+        public bool IsFaultAway { get; init; }
+
+        /// <summary>How the car stood right after the last repair.</summary>
+        public required Position AfterRepair { get; init; }
+
+        /// <summary>What the job has opened, pulled and bridged is back in place.</summary>
+        public bool IsPutBack { get; init; }
+
         public Hypothesis LikeliestCar(Suspect suspect)
         {
             Hypothesis? best = null;
@@ -58,6 +67,10 @@ public sealed partial class Investigation
         var givenUp = ImmutableHashSet.CreateBuilder<string>(StringComparer.Ordinal);
         var skipped = ImmutableHashSet.CreateBuilder<string>(StringComparer.Ordinal);
         var position = Position.Start(Circuit);
+        var reproduce = CheckCatalog.Reproduce(Circuit, Complaint).Id;
+        var isAway = false;
+        var isPutBack = false;
+        var afterRepair = position;
         foreach (var entry in _entries)
         {
             if (entry.Value is null)
@@ -72,14 +85,27 @@ public sealed partial class Investigation
             }
 
             position = position.After(Circuit, entry.Check);
-            if (entry.Check.Subject == CheckSubject.Repair
+            if (entry.Check.Kind == CheckKind.PutBack)
+            {
+                isPutBack = true;
+            }
+            else if (entry.Check.Subject == CheckSubject.Repair
                 && entry.Value is Readings.ReadingParse.Word { Answer: var word } && word == Readings.AnswerWord.Done)
             {
                 repairs = repairs.Add(RepairNamed(entry.Check));
+                isAway = false;
+                isPutBack = false;
+                afterRepair = position;
             }
             else if (entry.Value is not Readings.ReadingParse.Word { Answer: var answer } || answer != Readings.AnswerWord.NotSure)
             {
-                observations.Add(new Observation(entry.Id, entry.Check, entry.Value, repairs));
+                var seen = new Observation(entry.Id, entry.Check, entry.Value, repairs);
+                if (entry.Check.Id == reproduce && repairs.Length == 0)
+                {
+                    isAway = Passes(seen);
+                }
+
+                observations.Add(isAway ? seen with { IsFaultAway = true } : seen);
             }
             else
             {
@@ -90,7 +116,12 @@ public sealed partial class Investigation
         var posterior = Judge(observations.ToImmutable());
         return _assessment = new Assessment(
             observations.ToImmutable(), repairs, givenUp.ToImmutable(), skipped.ToImmutable(), position, posterior,
-            Rank(posterior, observations.ToImmutable()));
+            Rank(posterior, observations.ToImmutable()))
+        {
+            IsFaultAway = isAway,
+            IsPutBack = isPutBack,
+            AfterRepair = afterRepair,
+        };
     }
 
     /// <summary>Single faults first; where none fits, pairs too.</summary>

@@ -41,6 +41,11 @@ public sealed partial class Investigation
             }
         }
 
+        if ((IntermittentStep(now) ?? DoubtStep(now)) is { } first)
+        {
+            return first;
+        }
+
         var plan = Planned(now);
         var best = plan.Best;
         if (best.Check is { } next)
@@ -52,7 +57,7 @@ public sealed partial class Investigation
         {
             return ProofToRepeat(now) is { } again
                 ? Step(now, again, new Message("reason.proof-again"), null, [])
-                : new NextStep(null, null, HandOverReason(now), [], PresentFinding(), [], false) { Plan = plan };
+                : Outside(now, HandOverReason(now)) with { Finding = PresentFinding(), Plan = plan };
         }
 
         var top = RankClasses(now).First(c => c.Repair is not null && best.Repairs.Any(r => r.Id == c.Repair.Id));
@@ -110,13 +115,7 @@ public sealed partial class Investigation
 
     private IEnumerable<Check> OpenChecks(Assessment now)
     {
-        if (_offered.IsDefault || !_offeredWithout.SetEquals(now.GivenUp))
-        {
-            _offered = CheckCatalog.Generate(Network, Complaint, Options, now.GivenUp);
-            _offeredWithout = now.GivenUp;
-        }
-
-        return _offered.Where(c => !now.SkippedChecks.Contains(c.Id) && !IsDone(now, c));
+        return OfferedNow(now).Where(c => !now.SkippedChecks.Contains(c.Id) && !IsDone(now, c));
     }
 
     /// <summary>A check says nothing new when it was done since the last repair.</summary>

@@ -22,6 +22,12 @@ public sealed partial class Investigation
     /// <summary>Share of the healthy volts that a load must have to count as proven; common practice, no published source.</summary>
     private const double HealthyShare = 0.92;
 
+    /// <summary>Share of the healthy amps that a proof may be off; common practice, no published source.</summary>
+    private const double AmpsShare = 0.3;
+
+    /// <summary>Volts by which a drop may exceed the healthy one; common practice, no published source.</summary>
+    private const double DropVolts = 0.03;
+
     private Check RepairCheck(Repair repair) => Check.Create(
         CheckKind.Repair, CheckSubject.Repair, new Arrangement(CheckCatalog.RestCondition(Circuit)),
         new Probe(Instrument.Eye, null, null, repair.Target), repair.Id);
@@ -40,31 +46,7 @@ public sealed partial class Investigation
             [.. access.Steps[..^1], new Message($"repair.{repair.Action}", Describe.Target(Circuit, repair.Target))]);
     }
 
-    /// <summary>The complaint's condition again, then the volts across the working load where they can be reached.</summary>
-    private IEnumerable<Check> ProofChecks()
-    {
-        yield return CheckCatalog.Reproduce(Circuit, Complaint, CheckKind.Proof);
-        if (AcrossLoad() is { } across)
-        {
-            yield return Check.Create(CheckKind.Proof, CheckSubject.Number, across.Arrangement, across.Probe);
-        }
-    }
-
-    /// <summary>The volts across the load complained of, everything in place.</summary>
-    private Check? AcrossLoad()
-    {
-        var load = (Load)Circuit[Complaint.Load];
-        var pos = Network.NodeOf(new(load.Id, load.Across.Pos));
-        var neg = Network.NodeOf(new(load.Id, load.Across.Neg));
-        var key = new Arrangement(Complaint.Condition).Key;
-        return _allChecks.Values
-            .Where(c => c.Subject == CheckSubject.Number && c.Probe.Instrument == Instrument.Volts && c.Arrangement.Key == key
-                && Network.NodeOf(c.Probe.Red!.Value) == pos && Network.NodeOf(c.Probe.Black!.Value) == neg)
-            .OrderBy(c => c.Id, StringComparer.Ordinal)
-            .FirstOrDefault();
-    }
-
-    /// <summary>After a repair: what is still to prove; the finished job; or null when there is nothing to prove or it failed.</summary>
+    /// <summary>After a repair: what is still to prove, then to put back; the finished job; or null when there is nothing to prove or it failed.</summary>
     private NextStep? ProofStep(Assessment now)
     {
         if (now.Repairs.Length == 0)
@@ -73,13 +55,12 @@ public sealed partial class Investigation
         }
 
         var proven = 0;
-        foreach (var proof in ProofChecks())
+        foreach (var goal in ProofsFor(now))
         {
-            var outcome = now.Observations.LastOrDefault(o =>
-                o.Check.Id == proof.Id && o.RepairsBefore.Length == now.Repairs.Length);
-            if (outcome is null && !now.SkippedChecks.Contains(proof.Id))
+            var outcome = OutcomeOf(now, goal);
+            if (outcome is null && !now.SkippedChecks.Contains(goal.Ask.Id))
             {
-                return Step(now, proof, new Message("reason.proof"), null, []);
+                return Step(now, goal.Ask, goal.Reason, null, []);
             }
 
             if (outcome is not null && !Passes(outcome))
@@ -87,14 +68,19 @@ public sealed partial class Investigation
                 return null;
             }
 
-            proven += outcome is null ? 0 : 1;
+            proven += outcome is not null && goal.IsEssential ? 1 : 0;
         }
 
-        // A repair whose proofs were all skipped is not proven.
+        // A repair whose proofs were all skipped is not proven: what can't be done never proves.
         return proven == 0
             ? new NextStep(null, null, new Message("reason.unproven"), [], null, [], false)
-            : new NextStep(null, null, new Message("reason.proven"), [], PresentFinding(), [], true);
+            : now.IsPutBack
+                ? new NextStep(null, null, new Message("reason.proven"), [], PresentFinding(), [], true)
+                : PutBackStep(now);
     }
+
+    private static Observation? OutcomeOf(Assessment now, ProofGoal goal) => now.Observations.LastOrDefault(o =>
+        o.RepairsBefore.Length == now.Repairs.Length && goal.Accepts.Contains(o.Check.Id));
 
     /// <summary>
     /// What was blamed is mended and nothing else is likelier, yet a proof failed: a doubtful answer is asked again.
@@ -116,9 +102,13 @@ public sealed partial class Investigation
         return proof.Value switch
         {
             ReadingParse.Word word => proof.Check.GroupOf(word.Answer) is >= 0 and var group
-                && healthy.Groups[group] > UsualAnswer,
-            ReadingParse.Number number => Math.Abs(number.Value)
+                && group < healthy.Groups.Length && healthy.Groups[group] > UsualAnswer,
+            ReadingParse.Number { Unsteady: true } => false,
+            ReadingParse.Number number when IsAcrossLoad(proof.Check) => Math.Abs(number.Value)
                 >= Math.Min(((Load)Circuit[Complaint.Load]).Works.Low, HealthyShare * Math.Abs(healthy.Mean)),
+            ReadingParse.Number { Quantity: Quantity.Amperes } number => Math.Abs(Math.Abs(number.Value) - Math.Abs(healthy.Mean))
+                <= Math.Max(3 * healthy.Spread, AmpsShare * Math.Abs(healthy.Mean)),
+            ReadingParse.Number number => Math.Abs(number.Value) <= Math.Abs(healthy.Mean) + Math.Max(3 * healthy.Spread, DropVolts),
             _ => false,
         };
     }

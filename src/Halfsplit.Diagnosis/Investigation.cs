@@ -102,7 +102,7 @@ public sealed partial class Investigation
     public Check? FindCheck(string id)
     {
         ArgumentNullException.ThrowIfNull(id);
-        return _allChecks.GetValueOrDefault(id) ?? SpecialChecks().FirstOrDefault(c => c.Id == id);
+        return _allChecks.GetValueOrDefault(id) ?? SpecialChecks().FirstOrDefault(c => c.Id == id) ?? FindProof(id);
     }
 
     /// <summary>Takes an outcome.</summary>
@@ -168,7 +168,7 @@ public sealed partial class Investigation
             .Select(s => RepairOf(s.Modes[0]))
             .DistinctBy(r => r.Id)
             .Select(RepairCheck)
-            .Concat(ProofChecks());
+            .Append(PutBackCheck);
 
     private Repair RepairOf(Simulation.Faults.FaultMode mode) => RepairCatalog.For(Circuit, mode, []);
 

@@ -13,7 +13,7 @@ namespace Halfsplit.Diagnosis;
 /// <param name="Cautions">To be shown before its first step.</param>
 /// <param name="Finding">The finding, as soon as repair is the best next step.</param>
 /// <param name="Alternatives">The next best checks.</param>
-/// <param name="IsProven">The repair is proven: the job is done.</param>
+/// <param name="IsProven">The repair is proven and everything is put back: the job is done.</param>
 public sealed record NextStep(
     Check? Check,
     Effort? Effort,
@@ -25,4 +25,10 @@ public sealed record NextStep(
 {
     /// <summary>The plan behind it: what each thing that could be done now would lead to; null where a rule decided.</summary>
     public Plan? Plan { get; init; }
+
+    /// <summary>Where else to look, when nothing on the sheet fits or nothing is left to do.</summary>
+    public OutsideAdvice? Outside { get; init; }
+
+    /// <summary>What to put back, in order; with the step that asks for it, else empty.</summary>
+    public ImmutableArray<PutBackItem> PutBack { get; init; } = [];
 }

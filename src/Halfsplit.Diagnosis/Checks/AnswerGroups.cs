@@ -22,7 +22,7 @@ public static class AnswerGroups
     {
         CheckSubject.Buzzer => [[AnswerWord.Beeps], [AnswerWord.NoBeep]],
         CheckSubject.LampGlow => [[AnswerWord.Bright], [AnswerWord.Dim], [AnswerWord.Dark]],
-        CheckSubject.LoadWork => instrument == Instrument.Ear ? Heard : Seen,
+        CheckSubject.LoadWork or CheckSubject.WorkHot or CheckSubject.WorkAgain => instrument == Instrument.Ear ? Heard : Seen,
         CheckSubject.RelayClick => [[AnswerWord.Clicks], [AnswerWord.Silent]],
         CheckSubject.FuseLook => [[AnswerWord.Whole], [AnswerWord.Blown]],
         CheckSubject.PinFit => [[AnswerWord.Tight], [AnswerWord.Loose, AnswerWord.Corroded, AnswerWord.Burnt]],
@@ -32,7 +32,7 @@ public static class AnswerGroups
         CheckSubject.ScanCode => [[AnswerWord.CodeStored], [AnswerWord.NoCode]],
         CheckSubject.BenchRelay => [[AnswerWord.Passes], [AnswerWord.Fails]],
         CheckSubject.SwapRelay => [[AnswerWord.Cured], [AnswerWord.NotCured]],
-        CheckSubject.Repair => [[AnswerWord.Done]],
+        CheckSubject.Repair or CheckSubject.PutBack => [[AnswerWord.Done]],
         _ => [],
     };
 
@@ -62,6 +62,11 @@ public static class AnswerGroups
         if (!check.TakesNumber)
         {
             return ExpectedAnswer.WordOnly(words);
+        }
+
+        if (check.Subject == CheckSubject.Number)
+        {
+            words = words.Append(AnswerWord.Jumps);
         }
 
         var expected = check.Probe.Instrument switch

@@ -6,7 +6,7 @@ using Halfsplit.Simulation.Instruments;
 namespace Halfsplit.Diagnosis.Checks;
 
 /// <summary>The sort of thing the person does.</summary>
-public enum CheckKind { Reading, Look, Listen, Bench, Swap, Repair, Proof }
+public enum CheckKind { Reading, Look, Listen, Bench, Swap, Repair, Proof, PutBack }
 
 /// <summary>What the answer speaks of; decides how the simulation predicts it.</summary>
 public enum CheckSubject
@@ -47,6 +47,15 @@ public enum CheckSubject
 
     /// <summary>A repair is carried out.</summary>
     Repair,
+
+    /// <summary>Does a load still do its work after some minutes.</summary>
+    WorkHot,
+
+    /// <summary>Does a load do its work each time it is switched on.</summary>
+    WorkAgain,
+
+    /// <summary>Everything is put back in place.</summary>
+    PutBack,
 }
 
 /// <summary>Something that can be done and observed.</summary>
@@ -105,6 +114,17 @@ public sealed record Check(
         CheckSubject.ScanCode => "code",
         CheckSubject.BenchRelay => "bench",
         CheckSubject.SwapRelay => "swap",
+        CheckSubject.WorkHot => "work-hot",
+        CheckSubject.WorkAgain => "work-again",
+        CheckSubject.PutBack => "put-back",
         _ => "repair",
     };
+}
+
+/// <summary>Sorts of subjects.</summary>
+public static class CheckSubjects
+{
+    /// <summary>What a load does, seen or heard from where one stands.</summary>
+    public static bool IsOfALoad(this CheckSubject subject) =>
+        subject is CheckSubject.LoadWork or CheckSubject.WorkHot or CheckSubject.WorkAgain;
 }

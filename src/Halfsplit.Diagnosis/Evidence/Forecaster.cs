@@ -108,7 +108,7 @@ public sealed class Forecaster
 
     private Forecast Compute(Hypothesis car, Check check, ImmutableArray<Repair> repairs)
     {
-        if (check.Subject == CheckSubject.Repair)
+        if (check.Subject is CheckSubject.Repair or CheckSubject.PutBack)
         {
             return new Forecast { Groups = [1] };
         }

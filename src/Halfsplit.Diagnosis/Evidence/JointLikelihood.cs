@@ -14,6 +14,9 @@ internal sealed class JointLikelihood
     private double[] _precision = [];
     private double[] _residual = [];
     private double[] _weighted = [];
+    private double[] _slips = [];
+    private double _all;
+    private double _total;
 
     /// <summary>
     /// Natural logarithm of the probability of the counts.
@@ -46,8 +49,15 @@ internal sealed class JointLikelihood
             logSteps += Math.Log(readings[i].Step);
         }
 
-        var all = (-0.5 * (quadratic + logDeterminant + (n * Math.Log(2 * Math.PI)))) + logSteps;
-        return WithSlips(readings, all);
+        _all = (-0.5 * (quadratic + logDeterminant + (n * Math.Log(2 * Math.PI)))) + logSteps;
+        for (var i = 0; i < n; i++)
+        {
+            _slips[i] = Slips.Log(readings[i], forecasts[i]);
+        }
+
+        var result = Sum(readings, []);
+        _total = result - (n * Math.Log(1 - SlipOdds));
+        return result;
     }
 
     /// <summary>
@@ -65,25 +75,109 @@ internal sealed class JointLikelihood
         return shift;
     }
 
-    /// <summary>Sums over no slip, each single one, each pair.</summary>
-    private double WithSlips(ReadOnlySpan<NumberRead> readings, double all)
+    /// <summary>
+    /// After <see cref="Log"/>: for each reading the probability, under this car, that it was a slip.
+    /// </summary>
+    public void SlipShares(ReadOnlySpan<NumberRead> readings, Span<double> shares)
+    {
+        shares.Clear();
+        if (readings.Length > 0)
+        {
+            Sum(readings, shares);
+        }
+    }
+
+    /// <summary>
+    /// Sums over no slip, each single one, each pair, and each wrong pin that was read again and again.
+    /// </summary>
+    /// <param name="shares">Where the probability of each slip goes; empty when only the sum is wanted.</param>
+    private double Sum(ReadOnlySpan<NumberRead> readings, Span<double> shares)
     {
         var n = readings.Length;
         var slip = Math.Log(SlipOdds / (1 - SlipOdds));
-        var total = all;
+        var total = _all;
         for (var i = 0; i < n; i++)
         {
-            var single = all + WithoutOne(n, i, readings[i].Step) + slip + readings[i].LogBroad;
-            total = LogAdd(total, single);
+            var first = slip + _slips[i];
+            Add(ref total, shares, _all + WithoutOne(n, i, readings[i].Step) + first, i, i);
             for (var j = i + 1; j < n; j++)
             {
-                var pair = all + WithoutTwo(n, i, j, readings[i].Step, readings[j].Step) + (2 * slip)
-                    + readings[i].LogBroad + readings[j].LogBroad;
-                total = LogAdd(total, pair);
+                var both = first + slip + _slips[j];
+                if (readings[i].Pin == readings[j].Pin && readings[i].Pin >= 0)
+                {
+                    both = LogAdd(both, slip + readings[i].LogBroad + Slips.LogAgain(readings[i], readings[j]));
+                }
+
+                Add(ref total, shares, _all + WithoutTwo(n, i, j, readings[i].Step, readings[j].Step) + both, i, j);
             }
         }
 
+        for (var i = 0; i < n; i++)
+        {
+            Repeated(readings, i, slip, ref total, shares);
+        }
+
         return total + (n * Math.Log(1 - SlipOdds));
+    }
+
+    /// <summary>The same wrong pin three times or more; two times is among the pairs.</summary>
+    private void Repeated(ReadOnlySpan<NumberRead> readings, int first, double slip, ref double total, Span<double> shares)
+    {
+        var pin = readings[first].Pin;
+        var members = 0;
+        for (var i = 0; i < readings.Length; i++)
+        {
+            if (i < first && readings[i].Pin == pin)
+            {
+                return;
+            }
+
+            members += readings[i].Pin == pin ? 1 : 0;
+        }
+
+        if (pin < 0 || members < 3)
+        {
+            return;
+        }
+
+        var set = new int[members];
+        var log = _all + slip + readings[first].LogBroad;
+        for (int i = 0, k = 0; i < readings.Length; i++)
+        {
+            if (readings[i].Pin == pin)
+            {
+                set[k++] = i;
+                log += i == first ? 0 : Slips.LogAgain(readings[first], readings[i]);
+            }
+        }
+
+        log += WithoutSet(readings, set);
+        if (shares.IsEmpty)
+        {
+            total = LogAdd(total, log);
+            return;
+        }
+
+        foreach (var i in set)
+        {
+            shares[i] += Math.Exp(log - _total);
+        }
+    }
+
+    private void Add(ref double total, Span<double> shares, double log, int i, int j)
+    {
+        if (shares.IsEmpty)
+        {
+            total = LogAdd(total, log);
+            return;
+        }
+
+        var share = Math.Exp(log - _total);
+        shares[i] += share;
+        if (j != i)
+        {
+            shares[j] += share;
+        }
     }
 
     /// <summary>
@@ -109,6 +203,42 @@ internal sealed class JointLikelihood
         return (0.5 * (quadratic - Math.Log(determinant))) + Math.Log(2 * Math.PI) - Math.Log(stepI) - Math.Log(stepJ);
     }
 
+    /// <summary>The same for any set, by elimination on its part of the precision matrix.</summary>
+    private double WithoutSet(ReadOnlySpan<NumberRead> readings, int[] set)
+    {
+        var n = readings.Length;
+        var m = set.Length;
+        var part = new double[m * m];
+        var right = new double[m];
+        var log = m * 0.5 * Math.Log(2 * Math.PI);
+        for (var i = 0; i < m; i++)
+        {
+            right[i] = _weighted[set[i]];
+            log -= Math.Log(readings[set[i]].Step);
+            for (var j = 0; j < m; j++)
+            {
+                part[(i * m) + j] = _precision[(set[i] * n) + set[j]];
+            }
+        }
+
+        for (var k = 0; k < m; k++)
+        {
+            var pivot = Math.Max(part[(k * m) + k], 1e-18);
+            log += 0.5 * ((right[k] * right[k] / pivot) - Math.Log(pivot));
+            for (var i = k + 1; i < m; i++)
+            {
+                var factor = part[(i * m) + k] / pivot;
+                right[i] -= factor * right[k];
+                for (var j = k; j < m; j++)
+                {
+                    part[(i * m) + j] -= factor * part[(k * m) + j];
+                }
+            }
+        }
+
+        return log;
+    }
+
     private void Prepare(int n)
     {
         if (_residual.Length < n)
@@ -117,6 +247,7 @@ internal sealed class JointLikelihood
             _precision = new double[n * n];
             _residual = new double[n];
             _weighted = new double[n];
+            _slips = new double[n];
         }
     }
 
@@ -211,9 +342,3 @@ internal sealed class JointLikelihood
         return double.IsNegativeInfinity(high) ? high : high + Math.Log(Math.Exp(a - high) + Math.Exp(b - high));
     }
 }
-
-/// <summary>A number as it was read.</summary>
-/// <param name="Value">In the SI unit.</param>
-/// <param name="Step">The display's step, or the last digit typed if that is coarser.</param>
-/// <param name="LogBroad">Log probability of this count when nothing definite is known.</param>
-internal readonly record struct NumberRead(double Value, double Step, double LogBroad);

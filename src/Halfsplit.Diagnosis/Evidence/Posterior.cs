@@ -10,6 +10,12 @@ public sealed class Posterior
     /// <summary>Chance that a word was said in error; an assumption.</summary>
     private const double WordSlip = 0.02;
 
+    /// <summary>How often a look that is taken again gives the same answer whatever the car; an assumption.</summary>
+    private const double SameEyes = 0.5;
+
+    /// <summary>Odds below which a hypothesis says nothing about slips.</summary>
+    private const double TooUnlikely = 1e-5;
+
     private readonly HypothesisSpace _space;
 
     private Posterior(HypothesisSpace space, double[] odds)
@@ -74,6 +80,34 @@ public sealed class Posterior
     }
 
     /// <summary>
+    /// For each observation the probability that it was a slip, over all hypotheses by their odds; in the order of the
+    /// observations given.
+    /// </summary>
+    public ImmutableArray<double> SlipOdds(Forecaster forecaster, IReadOnlyList<Observation> observations)
+    {
+        ArgumentNullException.ThrowIfNull(forecaster);
+        ArgumentNullException.ThrowIfNull(observations);
+        var weighing = new Weighing(forecaster, observations);
+        var shares = new double[observations.Count];
+        var sums = new double[observations.Count];
+        foreach (var car in _space.Hypotheses)
+        {
+            if (Odds[car.Index] < TooUnlikely)
+            {
+                continue;
+            }
+
+            weighing.LogLikelihood(car, shares);
+            for (var i = 0; i < sums.Length; i++)
+            {
+                sums[i] += Odds[car.Index] * shares[i];
+            }
+        }
+
+        return [.. observations.Select(o => Math.Clamp(sums[weighing.PlaceOf(o)], 0, 1))];
+    }
+
+    /// <summary>
     /// The faults of a car with its severity moved to where the readings put it inside its cell.
     /// </summary>
     public static ImmutableArray<Simulation.Faults.Fault> Refined(
@@ -124,6 +158,10 @@ public sealed class Posterior
         private readonly IReadOnlyList<Observation> _observations;
         private readonly double[] _steps;
         private readonly double[] _broad;
+        private readonly int[] _pins;
+        private readonly int[] _before;
+        private readonly int[] _numberAt;
+        private readonly double[] _numberShares;
         private readonly JointLikelihood _joint = new();
         private readonly NumberRead[] _numbers;
         private readonly Forecast[] _forecasts;
@@ -137,8 +175,25 @@ public sealed class Posterior
             var nominal = forecaster.Network.Circuit.Battery.NominalVolts;
             _steps = [.. _observations.Select(o => Step(forecaster, o))];
             _broad = [.. _observations.Select((o, i) => BroadLikelihood.Log(o.Check, o.Value, _steps[i], nominal))];
+            (_pins, _before) = Repeats(_observations);
+            _numberAt = new int[_observations.Count];
+            _numberShares = new double[_observations.Count];
             _numbers = new NumberRead[_observations.Count];
             _forecasts = new Forecast[_observations.Count];
+        }
+
+        /// <summary>Where an observation stands in the order used here.</summary>
+        public int PlaceOf(Observation observation)
+        {
+            for (var i = 0; i < _observations.Count; i++)
+            {
+                if (ReferenceEquals(_observations[i], observation))
+                {
+                    return i;
+                }
+            }
+
+            throw new ArgumentException("Not one of the observations weighed.", nameof(observation));
         }
 
         public double SeverityShift(Hypothesis car)
@@ -147,14 +202,24 @@ public sealed class Posterior
             return _joint.SeverityShift(_forecasts.AsSpan(0, _numberCount));
         }
 
-        public double LogLikelihood(Hypothesis car)
+        public double LogLikelihood(Hypothesis car) => LogLikelihood(car, []);
+
+        /// <param name="slips">Where the probability of each observation's being a slip goes; empty when it is not wanted.</param>
+        public double LogLikelihood(Hypothesis car, Span<double> slips)
         {
-            var log = 0.0;
+            slips.Clear();
+            var log = ComesAndGoes.LogPrior(_forecaster, car, _observations);
             var numbers = 0;
             for (var i = 0; i < _observations.Count; i++)
             {
                 var observation = _observations[i];
-                var forecast = _forecaster.Of(car, observation.Check, observation.RepairsBefore);
+                if (ComesAndGoes.IsUnsteady(observation))
+                {
+                    log += ComesAndGoes.LogUnsteady(_forecaster, car, observation);
+                    continue;
+                }
+
+                var forecast = ComesAndGoes.Forecast(_forecaster, car, observation);
                 if (forecast.IsBroad)
                 {
                     log += _broad[i];
@@ -162,27 +227,65 @@ public sealed class Posterior
                 else if (observation.Value is ReadingParse.Number number)
                 {
                     var value = number.Quantity == Quantity.Amperes ? Math.Abs(number.Value) : number.Value;
-                    _numbers[numbers] = new NumberRead(value, _steps[i], _broad[i]);
+                    _numbers[numbers] = new NumberRead(value, _steps[i], _broad[i], _pins[i]);
+                    _numberAt[numbers] = i;
                     _forecasts[numbers++] = forecast;
                     log += Math.Log(Math.Max(1e-6, 1 - forecast.OverLimit));
                 }
                 else
                 {
-                    log += Math.Log(Word(observation, forecast, _broad[i]));
+                    var slip = WordSlip * Math.Exp(_broad[i]);
+                    var word = ((1 - WordSlip) * Said(observation, forecast)) + slip;
+                    if (!slips.IsEmpty)
+                    {
+                        slips[i] = slip / word;
+                    }
+
+                    log += Math.Log(Repeated(i, word));
                 }
             }
 
             _numberCount = numbers;
-            return log + _joint.Log(_numbers.AsSpan(0, numbers), _forecasts.AsSpan(0, numbers));
+            log += _joint.Log(_numbers.AsSpan(0, numbers), _forecasts.AsSpan(0, numbers));
+            if (!slips.IsEmpty)
+            {
+                _joint.SlipShares(_numbers.AsSpan(0, numbers), _numberShares.AsSpan(0, numbers));
+                for (var k = 0; k < numbers; k++)
+                {
+                    slips[_numberAt[k]] = _numberShares[k];
+                }
+            }
+
+            return log;
         }
 
-        private static double Word(Observation observation, Forecast forecast, double logBroad)
+        /// <summary>Who looks again sees with the same eyes: the same answer again says less, another one says all.</summary>
+        private double Repeated(int i, double word) => _before[i] < 0
+            ? word
+            : ((1 - SameEyes) * word) + (_observations[i].Value.Equals(_observations[_before[i]].Value) ? SameEyes : 0);
+
+        /// <summary>
+        /// Readings of the same check have the same pin; words of the same check have one said before them.
+        /// </summary>
+        private static (int[] Pins, int[] Before) Repeats(IReadOnlyList<Observation> observations)
         {
-            var said = observation.Value is ReadingParse.Word word
-                ? WordOdds(observation, forecast, word.Answer)
-                : forecast.OverLimit;
-            return ((1 - WordSlip) * said) + (WordSlip * Math.Exp(logBroad));
+            var pins = new int[observations.Count];
+            var before = new int[observations.Count];
+            for (var i = 0; i < pins.Length; i++)
+            {
+                pins[i] = i > 0 && observations[i].Check.Id == observations[i - 1].Check.Id ? pins[i - 1] : i;
+                before[i] = pins[i] < i && observations[i].RepairsBefore.Length == observations[i - 1].RepairsBefore.Length
+                    && observations[i].IsFaultAway == observations[i - 1].IsFaultAway
+                    ? i - 1
+                    : -1;
+            }
+
+            return (pins, before);
         }
+
+        private static double Said(Observation observation, Forecast forecast) => observation.Value is ReadingParse.Word word
+            ? WordOdds(observation, forecast, word.Answer)
+            : forecast.OverLimit;
 
         private static double WordOdds(Observation observation, Forecast forecast, AnswerWord answer)
         {

@@ -27,7 +27,7 @@ internal static class WordForecasts
         var faults = Forecaster.Remaining(car.Faults, repairs);
         return check.Subject switch
         {
-            CheckSubject.LoadWork => Work(point.Load(about), point.IsSteady, check.Answers.Length),
+            CheckSubject.LoadWork or CheckSubject.WorkHot or CheckSubject.WorkAgain => Work(point.Load(about), point.IsSteady, check.Answers.Length),
             CheckSubject.RelayClick => Two(
                 !point.IsSteady ? 0.9 : point.IsPulledIn(about) && !Has(faults, about, FaultModes.Welded, FaultModes.Stuck) ? 0.94 : 0.05),
             CheckSubject.FuseLook => Two(Has(faults, about, FaultModes.Open) ? 0.15 : point.IsBlown(about) ? 0.03 : 0.97),

@@ -182,6 +182,8 @@ public sealed record Effort(double Minutes, ImmutableArray<Message> Steps)
         CheckSubject.Number or CheckSubject.Buzzer => "read",
         CheckSubject.LoadWork or CheckSubject.RelayClick => "listen",
         CheckSubject.Wiggle => "wiggle",
+        CheckSubject.WorkHot => "run-hot",
+        CheckSubject.WorkAgain => "repeat-cycles",
         CheckSubject.ScanCommand or CheckSubject.ScanCode => "scan-tool",
         CheckSubject.BenchRelay => "bench-relay",
         CheckSubject.SwapRelay => "swap-relay",

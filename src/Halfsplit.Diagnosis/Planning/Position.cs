@@ -19,6 +19,11 @@ public sealed record Position(Arrangement Arrangement, Instrument? Instrument, T
     public Position After(Circuit circuit, Check check)
     {
         ArgumentNullException.ThrowIfNull(check);
+        if (check.Kind == CheckKind.PutBack)
+        {
+            return Start(circuit);
+        }
+
         var opened = Arrangement.Opened.Union(Access.PlacesOf(circuit, check));
         return new Position(
             check.Arrangement with { Opened = opened },
@@ -67,7 +72,7 @@ public static class Access
         }
 
         // A load that is looked at or listened to needs no access; a joint, fuse, relay or clamped wire does.
-        if (check.Probe is { About: { } about, Red: null } && check.Subject is not (CheckSubject.LoadWork or CheckSubject.RelayClick))
+        if (check.Probe is { About: { } about, Red: null } && !check.Subject.IsOfALoad() && check.Subject != CheckSubject.RelayClick)
         {
             names = names.Concat(Touched(circuit, about));
         }

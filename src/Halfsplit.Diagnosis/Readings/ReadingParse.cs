@@ -24,7 +24,11 @@ public abstract record ReadingParse
             ? Value
             : throw new ArgumentOutOfRangeException(nameof(Value), Value, "A reading is a finite number.");
 
-        public override string ToString() => ReadingFormat.Text(this);
+        /// <summary>The number jumped while the harness was moved; what it was is then of little worth.</summary>
+        public bool Unsteady { get; init; }
+
+        public override string ToString() =>
+            Unsteady ? $"{ReadingFormat.Text(this)} {AnswerWord.Jumps.Text}" : ReadingFormat.Text(this);
     }
 
     /// <summary>The display shows over-limit: more than the range can show, or an open circuit on an ohms range.</summary>

@@ -22,8 +22,35 @@ public static class ReadingText
         var plain = TypedText.Plain(text ?? "");
         if (plain.Length == 0) return Reject("reading.empty", Answers(expected, words));
 
-        return ParseWord(plain, expected, words) ?? ParseNumber(plain, expected, words);
+        return ParseWord(plain, expected, words)
+            ?? (expected.Quantity is null ? null : ParseUnsteady(plain, expected, words))
+            ?? ParseNumber(plain, expected, words);
     }
+
+    /// <summary>A number with "jumps" behind it: it moved while the harness was moved.</summary>
+    private static ReadingParse? ParseUnsteady(string plain, ExpectedAnswer expected, AnswerWords words)
+    {
+        for (var blank = plain.IndexOf(' ', StringComparison.Ordinal); blank > 0; blank = plain.IndexOf(' ', blank + 1))
+        {
+            if (words.Candidates(plain[(blank + 1)..]) is [var only] && only == AnswerWord.Jumps)
+            {
+                return ParseNumber(plain[..blank].TrimEnd(',', ';'), expected, words) switch
+                {
+                    ReadingParse.Number number => number with { Unsteady = true },
+                    ReadingParse.Question question => question with
+                    {
+                        Meant = Jumping(question.Meant), Alternatives = [.. question.Alternatives.Select(Jumping)],
+                    },
+                    var other => other,
+                };
+            }
+        }
+
+        return null;
+    }
+
+    private static ReadingValue Jumping(ReadingValue value) =>
+        value is ReadingParse.Number number ? number with { Unsteady = true } : value;
 
     /// <summary>Examples and words that a check takes, in one line, for a message.</summary>
     public static string Answers(ExpectedAnswer expected, AnswerWords words)

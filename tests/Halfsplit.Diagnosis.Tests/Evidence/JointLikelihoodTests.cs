@@ -27,16 +27,76 @@ public sealed class JointLikelihoodTests
                 var forecasts = c.Means.Select((m, i) => new Forecast { Mean = m, OwnVariance = c.Own[i], Slopes = c.Slopes[i] }).ToArray();
                 var fast = new JointLikelihood().Log(reads, forecasts);
 
-                var slow = BruteForce(c.Values, forecasts, Step, Broad);
+                var slow = BruteForce(reads, forecasts, Step);
 
                 Assert.Equal(slow, fast, 1e-6 * Math.Max(1, Math.Abs(slow)));
             },
             iter: 300);
     }
 
-    private static double BruteForce(double[] values, Forecast[] forecasts, double step, double broad)
+    [Fact]
+    public void A_reading_taken_again_may_repeat_its_slip_once_for_all()
     {
-        var n = values.Length;
+        Cases.Where(c => c.Values.Length >= 4).Sample(
+            c =>
+            {
+                const double Step = 0.01;
+                var reads = c.Values.Select((v, i) => new NumberRead(v, Step, -6.5, i < 2 ? 0 : i)).ToArray();
+                var forecasts = c.Means.Select((m, i) => new Forecast { Mean = m, OwnVariance = c.Own[i], Slopes = c.Slopes[i] }).ToArray();
+
+                Assert.Equal(BruteForce(reads, forecasts, Step), new JointLikelihood().Log(reads, forecasts), 1e-4);
+            },
+            iter: 100);
+    }
+
+    [Fact]
+    public void The_shares_of_slips_are_those_of_the_sum()
+    {
+        Cases.Sample(
+            c =>
+            {
+                const double Step = 0.01;
+                var reads = c.Values.Select((v, i) => new NumberRead(v, Step, -6.5, i / 3)).ToArray();
+                var forecasts = c.Means.Select((m, i) => new Forecast { Mean = m, OwnVariance = c.Own[i], Slopes = c.Slopes[i] }).ToArray();
+                var joint = new JointLikelihood();
+                joint.Log(reads, forecasts);
+                var shares = new double[reads.Length];
+                joint.SlipShares(reads, shares);
+
+                Assert.All(shares, s => Assert.InRange(s, 0, 1 + 1e-9));
+                for (var i = 0; i < shares.Length; i++)
+                {
+                    // A reading far from its mean in a world of its own can hardly be anything else.
+                    if (reads.Length == 1)
+                    {
+                        var slip = Math.Log(JointLikelihood.SlipOdds) + Slips.Log(reads[0], forecasts[0]);
+                        Assert.Equal(Math.Exp(slip - joint.Log(reads, forecasts)), shares[0], 1e-9);
+                    }
+                }
+            },
+            iter: 200);
+    }
+
+    [Fact]
+    public void The_same_wrong_pin_many_times_over_is_no_more_certain_than_a_few_times()
+    {
+        var forecast = new Forecast { Mean = 12.4, OwnVariance = 0.001, Slopes = [0.05] };
+        double Doubt(int times)
+        {
+            var reads = Enumerable.Range(0, times).Select(_ => new NumberRead(3.7, 0.01, -6.5, 0)).ToArray();
+            var joint = new JointLikelihood();
+            var forecasts = Enumerable.Repeat(forecast, times).ToArray();
+            return joint.Log(reads, forecasts);
+        }
+
+        // Each repeat of a wrong pin costs what a repeat that agrees with itself costs, not another slip.
+        Assert.InRange(Doubt(5) - Doubt(4), -6, 0);
+        Assert.InRange(Doubt(2) - Doubt(1), -6, 0);
+    }
+
+    private static double BruteForce(NumberRead[] reads, Forecast[] forecasts, double step)
+    {
+        var n = reads.Length;
         var total = double.NegativeInfinity;
         for (var set = 0; set < 1 << n; set++)
         {
@@ -47,8 +107,16 @@ public sealed class JointLikelihoodTests
             }
 
             var kept = Enumerable.Range(0, n).Where(i => (set & (1 << i)) == 0).ToArray();
-            var log = (slips * (Math.Log(JointLikelihood.SlipOdds) + broad)) + (kept.Length * Math.Log(1 - JointLikelihood.SlipOdds))
-                + LogNormal(values, forecasts, kept, step);
+            int[] gone = [.. Enumerable.Range(0, n).Except(kept)];
+            var prior = gone.Sum(i => Math.Log(JointLikelihood.SlipOdds) + Slips.Log(reads[i], forecasts[i]))
+                + (kept.Length * Math.Log(1 - JointLikelihood.SlipOdds));
+            if (gone is [var one, var two] && reads[one].Pin >= 0 && reads[one].Pin == reads[two].Pin)
+            {
+                prior = JointLikelihood.LogAdd(prior, Math.Log(JointLikelihood.SlipOdds) + ((n - 1) * Math.Log(1 - JointLikelihood.SlipOdds))
+                    + reads[one].LogBroad + Slips.LogAgain(reads[one], reads[two]));
+            }
+
+            var log = prior + LogNormal([.. reads.Select(r => r.Value)], forecasts, kept, step);
             total = JointLikelihood.LogAdd(total, log);
         }
 

@@ -37,6 +37,11 @@ public sealed class SimulatedCar(Circuit circuit, string load, params IEnumerabl
             return Word("done");
         }
 
+        if (check.Subject == CheckSubject.PutBack)
+        {
+            return Word("done");
+        }
+
         var point = _simulator.Simulate(check.Arrangement, Faults);
         var about = check.Probe.About ?? "";
         return check.Subject switch
@@ -44,7 +49,7 @@ public sealed class SimulatedCar(Circuit circuit, string load, params IEnumerabl
             CheckSubject.Number => Number(check),
             CheckSubject.Buzzer => Word(Read(check).Value < 50 ? "beeps" : "no-beep"),
             CheckSubject.LampGlow => Glow(Math.Abs(Read(check).Value) / circuit.Battery.NominalVolts),
-            CheckSubject.LoadWork => Work(check, point.Load(about)),
+            CheckSubject.LoadWork or CheckSubject.WorkHot or CheckSubject.WorkAgain => Work(check, point.Load(about)),
             CheckSubject.RelayClick => Word(point.IsPulledIn(about) && !Has(about, "stuck", "welded") ? "clicks" : "silent"),
             CheckSubject.FuseLook => Word(point.IsBlown(about) || Has(about, "open") ? "blown" : "whole"),
             CheckSubject.PinFit => Word(JointFault(about) ? "corroded" : "tight"),

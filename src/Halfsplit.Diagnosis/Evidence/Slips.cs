@@ -1,0 +1,50 @@
+namespace Halfsplit.Diagnosis.Evidence;
+
+/// <summary>
+/// What is read when a reading goes wrong: the leads make no contact, a wrong pin is probed, a unit or a digit is
+/// mistyped, the leads are swapped. The shares are assumptions.
+/// </summary>
+internal static class Slips
+{
+    /// <summary>How often the same slip happens again when the reading is taken again: the same wrong pin, mostly.</summary>
+    public const double AgainShare = 0.3;
+
+    private const double WrongPin = 0.55;
+    private const double NoContact = 0.25;
+    private const double UnitEitherWay = 0.075;
+    private const double Swapped = 0.05;
+
+    /// <summary>A display with nothing at its leads stays within this, in SI units.</summary>
+    private const double NothingSpread = 0.006;
+
+    /// <summary>The same pin reads the same again within this share, and this much.</summary>
+    private const double AgainRelative = 0.02;
+
+    private const double AgainAbsolute = 0.02;
+
+    /// <summary>Log probability of this count, given that the reading is a slip.</summary>
+    public static double Log(NumberRead read, Forecast forecast)
+    {
+        var spread = forecast.Spread + read.Step;
+        var chance = (WrongPin * Math.Exp(read.LogBroad))
+            + (read.Step * ((NoContact * Density(read.Value, 0, NothingSpread + read.Step))
+                + (UnitEitherWay * Density(read.Value, 1000 * forecast.Mean, 1000 * spread))
+                + (UnitEitherWay * Density(read.Value, forecast.Mean / 1000, (spread / 1000) + read.Step))
+                + (Swapped * Density(read.Value, -forecast.Mean, spread))));
+        return Math.Log(Math.Clamp(chance, 1e-300, 1));
+    }
+
+    /// <summary>Log probability that the slip happens again and shows this, given what it showed before.</summary>
+    public static double LogAgain(NumberRead before, NumberRead now)
+    {
+        var spread = Math.Sqrt(
+            (AgainRelative * AgainRelative * before.Value * before.Value) + (AgainAbsolute * AgainAbsolute) + (now.Step * now.Step));
+        return Math.Log(Math.Max(1e-300, AgainShare * Math.Min(1, now.Step * Density(now.Value, before.Value, spread))));
+    }
+
+    private static double Density(double value, double mean, double spread)
+    {
+        var z = (value - mean) / spread;
+        return Math.Exp(-0.5 * z * z) / (spread * Math.Sqrt(2 * Math.PI));
+    }
+}
