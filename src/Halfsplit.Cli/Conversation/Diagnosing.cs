@@ -133,6 +133,7 @@ public sealed class Diagnosing(Terminal terminal, JobSession session)
 
                     break;
                 case "HAND" when rest.StartsWith("over", StringComparison.OrdinalIgnoreCase):
+                    TroublePage.PutBack(terminal, session.Investigation.PutBackList);
                     Tell(session.HandOver(null, rest[4..].Trim() is { Length: > 0 } why ? why : null), "done.handed-over");
                     return true;
                 default:

@@ -19,6 +19,9 @@ namespace Halfsplit.Cli.Conversation;
 /// <summary>The person plays against a simulated car: reads, guesses, and is told whether the repair helped.</summary>
 public sealed class Practising(Terminal terminal, JobSession session, PracticeCar car, bool asJson)
 {
+    /// <summary>More than a repair has proofs, repeats and the putting back.</summary>
+    private const int MostProofs = 20;
+
     private ImmutableArray<RankedCheck> _listed = [];
 
     /// <summary>Plays until the car is mended, the person gives up, or the input ends.</summary>
@@ -186,7 +189,8 @@ public sealed class Practising(Terminal terminal, JobSession session, PracticeCa
         Tell(
             "practice.mended", terminal.Say(CheckTitle.Repair(session.Circuit, repair.Id)), repair.Price.Middle,
             CheckPage.Minutes(session.MinutesSpent));
-        for (var i = 0; i < 6 && !session.IsDone && session.Next.Check is { Kind: CheckKind.Proof } proof; i++)
+        for (var i = 0; i < MostProofs && !session.IsDone
+            && session.Next.Check is { Kind: CheckKind.Proof or CheckKind.PutBack } proof; i++)
         {
             Do(proof);
         }

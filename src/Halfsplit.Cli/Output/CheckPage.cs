@@ -40,7 +40,7 @@ public static class CheckPage
 
         terminal.Blank();
         Leads(terminal, session, check);
-        if (check.Kind != CheckKind.Repair)
+        if (check.Kind is not (CheckKind.Repair or CheckKind.PutBack))
         {
             ExpectedPicture.Draw(terminal, session, check);
         }
@@ -54,8 +54,9 @@ public static class CheckPage
         var words = expected.Quantity is null
             ? ""
             : ReadingText.Answers(expected, AnswerWords.From(_ => null)).Split(", ")[0] + ", ";
-        var offered = OfferedWords.Of(session.Circuit, check).Select(AnswerWords.English.TextOf);
-        var unsure = check.Kind == CheckKind.Repair ? [] : (string[])[AnswerWords.English.TextOf(AnswerWord.NotSure)];
+        var jumps = check.Subject == CheckSubject.Number ? (AnswerWord[])[AnswerWord.Jumps] : [];
+        var offered = OfferedWords.Of(session.Circuit, check).Concat(jumps).Select(AnswerWords.English.TextOf);
+        var unsure = check.Kind is CheckKind.Repair or CheckKind.PutBack ? [] : (string[])[AnswerWords.English.TextOf(AnswerWord.NotSure)];
         terminal.Row(terminal.Say("check.answer"), words + string.Join(", ", offered.Concat(unsure)));
     }
 

@@ -18,6 +18,7 @@ public static class EntryJson
         {
             CheckSkipped => "skip",
             RepairDone => "repair",
+            PutBackDone => "put-back",
             ProofTaken => "proof",
             _ => "reading",
         });

@@ -18,7 +18,7 @@ public static class EntryText
         {
             CheckSkipped { Place: { } place } => terminal.Say("entry.place", entry.Number, place),
             CheckSkipped => terminal.Say("entry.skipped", entry.Number, title),
-            RepairDone => terminal.Say("entry.repair", entry.Number, title),
+            RepairDone or PutBackDone => terminal.Say("entry.repair", entry.Number, title),
             _ => terminal.Say("entry.reading", entry.Number, title, Value(entry.Value!)),
         };
     }

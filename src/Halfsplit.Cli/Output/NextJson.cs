@@ -43,6 +43,7 @@ public static class NextJson
 
         json.WriteString("reason", Say(next.Reason));
         WhyJson.Plan(json, isDone ? null : next.Plan);
+        TroubleJson.Write(json, session);
         json.Array("alternatives", isDone ? [] : next.Alternatives, ranked =>
         {
             json.WriteString("id", ranked.Check.Id);
@@ -80,7 +81,7 @@ public static class NextJson
         json.Number("minutes", next.Effort?.Minutes);
         json.Texts("steps", next.Effort?.Steps.Select(Say) ?? []);
         json.Texts("cautions", next.Cautions.Select(Say));
-        json.Array("expected", check.Kind == CheckKind.Repair ? [] : investigation.Expected(check, Asked), reading =>
+        json.Array("expected", check.Kind is CheckKind.Repair or CheckKind.PutBack ? [] : investigation.Expected(check, Asked), reading =>
         {
             json.WriteString("suspect", reading.Suspect?.Suspect.Id);
             json.Number("mean", reading.Mean);
@@ -135,7 +136,7 @@ public static class NextJson
 
         foreach (var word in expected.Words)
         {
-            if (check.Kind != CheckKind.Repair || word != AnswerWord.NotSure)
+            if (check.Kind is not (CheckKind.Repair or CheckKind.PutBack) || word != AnswerWord.NotSure)
             {
                 yield return AnswerWords.English.TextOf(word);
             }

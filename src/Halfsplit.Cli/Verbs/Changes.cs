@@ -88,7 +88,18 @@ public static class Changes
     {
         ArgumentNullException.ThrowIfNull(settings);
         return Change(terminal, settings, session =>
-            (session.HandOver(settings.To, settings.Reason), null, terminal.Say("done.handed-over"), 0));
+        {
+            var putBack = session.Investigation.PutBackList;
+            var outcome = session.HandOver(settings.To, settings.Reason);
+            if (outcome is SessionOutcome.Kept && !settings.Json)
+            {
+                TroublePage.PutBack(terminal, putBack);
+                Status.Draw(terminal, session);
+                terminal.Blank();
+            }
+
+            return (outcome, null, terminal.Say("done.handed-over"), 0);
+        });
     }
 
     private static int Change(
@@ -121,6 +132,10 @@ public static class Changes
                 json.WriteString("text", done);
                 json.WriteBoolean("done", opened.Session.IsDone);
                 json.Texts("events", kept.Events.Select(e => e.Id.ToString()));
+                if (settings is HandOverSettings)
+                {
+                    TroubleJson.HandedOver(json, terminal, opened.Session);
+                }
             });
         }
         else

@@ -42,7 +42,7 @@ public static class Next
         {
             CheckPage.Answers(terminal, opened.Session, check);
             terminal.Raw("  " + terminal.Say("check.record").PadRight(12) + terminal.Say(
-                check.Kind == CheckKind.Repair ? "check.record-repair" : "check.record-command", settings.Job));
+                check.Kind is CheckKind.Repair or CheckKind.PutBack ? "check.record-repair" : "check.record-command", settings.Job));
         }
 
         return ExitCode.Good;
@@ -78,5 +78,6 @@ public static class Next
         }
 
         WhyPage.Money(terminal, session, next);
+        TroublePage.Outside(terminal, session, next.Outside ?? session.Investigation.OutsideTheSheet);
     }
 }

@@ -88,7 +88,7 @@ public static class Status
             terminal.Line(terminal.Say("status.done-so-far"), Page.Heading);
             foreach (var entry in session.Entries)
             {
-                terminal.Line(EntryText.Of(terminal, session, entry), null, 2, 4);
+                terminal.Line(EntryText.Of(terminal, session, entry) + TroublePage.Sign(terminal, session, entry), null, 2, 4);
                 if (session.Investigation.ClearanceOf(entry.Event.Id.ToString()) is { Reasons: [var first, ..] })
                 {
                     terminal.Line(terminal.Say("clears.line", terminal.Say(first)), null, 5, 2);
@@ -105,6 +105,12 @@ public static class Status
 
         terminal.Line(terminal.Say(session.IsProven ? "status.suspects-left" : "status.suspects"), Page.Heading);
         SuspectList.Draw(terminal, session, 10);
+        TroublePage.Doubts(terminal, session);
+        if (!session.IsProven)
+        {
+            TroublePage.Outside(terminal, session, session.Investigation.OutsideTheSheet);
+        }
+
         foreach (var problem in session.Problems)
         {
             terminal.Line(problem, Page.Caution);
@@ -150,6 +156,7 @@ public static class Status
             json.WriteNull("finding");
         }
 
+        TroubleJson.Write(json, session);
         json.Texts("withdrawn", session.State.Withdrawn.Order().Select(id => id.ToString()));
         json.Texts("problems", session.Problems.Select(terminal.Say));
     });

@@ -13,6 +13,7 @@ internal static class EventNames
     public const string Note = "note-written";
     public const string Repair = "repair-done";
     public const string Proof = "proof-taken";
+    public const string PutBack = "put-back-done";
     public const string HandedOver = "handed-over";
     public const string Closed = "job-closed";
 

@@ -56,6 +56,16 @@ public sealed record RepairDone(EventId Id, DateTimeOffset At, string Suspect, s
     public string? Text { get; init; }
 }
 
+/// <summary>Everything that the job has opened, pulled, unplugged and bridged is back in place.</summary>
+public sealed record PutBackDone(EventId Id, DateTimeOffset At) : JobEvent(Id, At)
+{
+    /// <summary>What was on the list, by the names of <see cref="Diagnosis.Planning.PutBackItem.Id"/>.</summary>
+    public ValueList<string> Items { get; init; }
+
+    /// <summary>Minutes by the table of times, as the list had them; not negative.</summary>
+    public double? Minutes { get; init; }
+}
+
 /// <summary>The job goes to somebody else, such as a workshop.</summary>
 public sealed record HandedOver(EventId Id, DateTimeOffset At) : JobEvent(Id, At)
 {

@@ -68,6 +68,11 @@ internal static class JobEventReader
             Currency = fields.OptionalText("currency"),
             Text = fields.OptionalText("text"),
         },
+        EventNames.PutBack => new PutBackDone(id, at)
+        {
+            Items = fields.Texts("items"),
+            Minutes = fields.OptionalNumber("minutes"),
+        },
         EventNames.HandedOver => new HandedOver(id, at)
         {
             To = fields.OptionalText("to"),
@@ -167,7 +172,10 @@ internal static class JobEventReader
             if (fields.OptionalNumber("number") is { } number)
             {
                 return new ReadingParse.Number(
-                    number, fields.Choice("quantity", EventNames.Quantities), fields.OptionalNumber("resolution"));
+                    number, fields.Choice("quantity", EventNames.Quantities), fields.OptionalNumber("resolution"))
+                {
+                    Unsteady = fields.Flag("unsteady"),
+                };
             }
 
             if (AnswerWord.Find(fields.OptionalText("word")) is { } word) return new ReadingParse.Word(word);

@@ -42,6 +42,7 @@ internal static class JobEventWriter
         NoteWritten => EventNames.Note,
         RepairDone => EventNames.Repair,
         ProofTaken => EventNames.Proof,
+        PutBackDone => EventNames.PutBack,
         HandedOver => EventNames.HandedOver,
         JobClosed => EventNames.Closed,
         _ => throw new ArgumentException("Only the line of an unknown event can be written.", nameof(happened)),
@@ -103,6 +104,10 @@ internal static class JobEventWriter
                 if (repair.Price is { } price) json.WriteNumber("price", price);
                 Text(json, "currency", repair.Currency);
                 Text(json, "text", repair.Text);
+                break;
+            case PutBackDone done:
+                Texts(json, "items", done.Items);
+                Number(json, "minutes", done.Minutes);
                 break;
             case HandedOver handed:
                 Text(json, "to", handed.To);
@@ -225,6 +230,7 @@ internal static class JobEventWriter
                 json.WriteNumber("number", number.Value);
                 Text(json, "quantity", EventNames.NameOf(EventNames.Quantities, number.Quantity));
                 if (number.Resolution is { } resolution) json.WriteNumber("resolution", resolution);
+                if (number.Unsteady) json.WriteBoolean("unsteady", true);
                 break;
             case ReadingParse.Word word:
                 Text(json, "word", word.Answer.Id);

@@ -33,6 +33,8 @@ public sealed record JobState
 
     public IEnumerable<ProofTaken> Proofs => InForce.OfType<ProofTaken>();
 
+    public IEnumerable<PutBackDone> PutBacks => InForce.OfType<PutBackDone>();
+
     public HandedOver? HandedOver => InForce.OfType<HandedOver>().LastOrDefault();
 
     public JobClosed? Closed => InForce.OfType<JobClosed>().LastOrDefault();
@@ -40,7 +42,7 @@ public sealed record JobState
     /// <summary>Whether nothing more is to be done: closed, and not opened again by withdrawing that.</summary>
     public bool IsClosed => Closed is not null;
 
-    /// <summary>What "take back" takes back: the last reading, proof, skip or repair in force.</summary>
+    /// <summary>What "take back" takes back: the last reading, proof, skip, repair or putting back in force.</summary>
     public JobEvent? LastToWithdraw =>
-        InForce.LastOrDefault(happened => happened is ReadingTaken or ProofTaken or CheckSkipped or RepairDone);
+        InForce.LastOrDefault(happened => happened is ReadingTaken or ProofTaken or CheckSkipped or RepairDone or PutBackDone);
 }

@@ -103,7 +103,7 @@ public sealed class PracticeCar
     {
         return check.Subject switch
         {
-            CheckSubject.Repair => new ReadingParse.Word(AnswerWord.Done),
+            CheckSubject.Repair or CheckSubject.PutBack => new ReadingParse.Word(AnswerWord.Done),
             CheckSubject.Number or CheckSubject.LampGlow or CheckSubject.Buzzer => Read(check),
             _ => new ReadingParse.Word(See(check)),
         };
@@ -162,7 +162,7 @@ public sealed class PracticeCar
         var point = Settle(check.Arrangement);
         return check.Subject switch
         {
-            CheckSubject.LoadWork => Works(point.Load(about), check),
+            CheckSubject.LoadWork or CheckSubject.WorkHot or CheckSubject.WorkAgain => Works(point.Load(about), check),
             CheckSubject.RelayClick => !point.IsSteady || (point.IsPulledIn(about) && !Has(about, FaultModes.Welded, FaultModes.Stuck))
                 ? AnswerWord.Clicks
                 : AnswerWord.Silent,

@@ -14,7 +14,7 @@ public static class CheckTitle
     {
         ArgumentNullException.ThrowIfNull(check);
         var what = What(circuit, check);
-        var title = check.Kind is CheckKind.Repair ? what : new Message("title.set-up", what, SetUp(check.Arrangement));
+        var title = check.Kind is CheckKind.Repair or CheckKind.PutBack ? what : new Message("title.set-up", what, SetUp(check.Arrangement));
         return check.Kind is CheckKind.Proof ? new Message("title.proof", title) : title;
     }
 
@@ -33,6 +33,9 @@ public static class CheckTitle
             CheckSubject.Number or CheckSubject.Buzzer or CheckSubject.LampGlow => new Message(
                 "title.leads", new Message($"instrument.{probe.Instrument.Name()}"), probe.Red!, probe.Black!),
             CheckSubject.LoadWork => new Message("title.work", About(circuit, check)),
+            CheckSubject.WorkHot => new Message("title.work-hot", About(circuit, check)),
+            CheckSubject.WorkAgain => new Message("title.work-again", About(circuit, check)),
+            CheckSubject.PutBack => new Message("title.put-back"),
             CheckSubject.RelayClick => new Message("title.click", About(circuit, check)),
             CheckSubject.FuseLook => new Message("title.fuse", About(circuit, check)),
             CheckSubject.PinFit => new Message("title.fit", About(circuit, check)),

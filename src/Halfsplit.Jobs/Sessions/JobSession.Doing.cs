@@ -61,9 +61,10 @@ public sealed partial class JobSession
             return new SessionOutcome.Misplaced(new Message("session.nothing-asked"));
         }
 
-        if (check.Kind == CheckKind.Repair)
+        if (check.Kind is CheckKind.Repair or CheckKind.PutBack)
         {
-            return new SessionOutcome.Misplaced(new Message("session.repair-not-skipped"));
+            return new SessionOutcome.Misplaced(new Message(
+                check.Kind == CheckKind.Repair ? "session.repair-not-skipped" : "session.put-back-not-skipped"));
         }
 
         var (id, at) = _stamps.Next(Document.LastId);
@@ -157,14 +158,29 @@ public sealed partial class JobSession
             return Keep(new RepairDone(id, at, suspect, check.RepairId!));
         }
 
+        if (check.Kind == CheckKind.PutBack)
+        {
+            if (IsNotSure(value))
+            {
+                return new SessionOutcome.Misplaced(new Message("session.put-back-not-skipped"));
+            }
+
+            var list = Investigation.PutBackList;
+            var back = Keep(new PutBackDone(id, at)
+            {
+                Items = [.. list.Select(i => i.Id)],
+                Minutes = Math.Round(list.Sum(i => i.Minutes), 2),
+            });
+            return back is SessionOutcome.Kept done && IsProven ? And(done, Close(JobOutcome.Proven)) : back;
+        }
+
         var seen = Describe(check, typed, value, confirmed);
         if (check.Kind != CheckKind.Proof)
         {
             return Keep(new ReadingTaken(id, at, seen));
         }
 
-        var outcome = Keep(new ProofTaken(id, at, seen) { Proves = State.Repairs.LastOrDefault()?.Id });
-        return outcome is SessionOutcome.Kept kept && IsProven ? And(kept, Close(JobOutcome.Proven)) : outcome;
+        return Keep(new ProofTaken(id, at, seen) { Proves = State.Repairs.LastOrDefault()?.Id });
     }
 
     private SessionOutcome Close(JobOutcome outcome)
@@ -231,6 +247,7 @@ public sealed partial class JobSession
         CheckKind.Swap => "swap",
         CheckKind.Repair => "repair",
         CheckKind.Proof => "proof",
+        CheckKind.PutBack => "put-back",
         _ => "reading",
     };
 }

@@ -67,7 +67,9 @@ public sealed partial class JobSession
     public Position Position => _position;
 
     /// <summary>Minutes of all that was done, by the engine's table.</summary>
-    public double MinutesSpent => _entries.Sum(e => e.Minutes);
+    public double MinutesSpent => _entries.Sum(e => e.Minutes)
+        // Whoever hands a car over puts it back together first.
+        + (State.HandedOver is null ? 0 : Investigation.PutBackList.Sum(i => i.Minutes));
 
     /// <summary>The finding that the last repair was done upon; null before any repair.</summary>
     public Finding? FindingBeforeRepair { get; private set; }
@@ -76,13 +78,14 @@ public sealed partial class JobSession
     public NextStep Next => _next ??= Investigation.Next();
 
     /// <summary>The finding: the present one, or the one that was acted upon and is being proven.</summary>
-    public Finding? Finding => Next.Finding is { } present && !Next.IsProven ? present : FindingBeforeRepair;
+    public Finding? Finding => Next.Finding is { } present && !Next.IsProven && Next.Check?.Kind != CheckKind.PutBack ? present : FindingBeforeRepair;
 
     /// <summary>Proven, handed over or closed: nothing more is to be done.</summary>
     public bool IsDone => State.IsClosed || State.HandedOver is not null || IsProven;
 
-    /// <summary>The last repair is proven.</summary>
-    public bool IsProven => _entries.Exists(e => e.Event is RepairDone) && Next.IsProven;
+    /// <summary>The last repair is proven and the car is put back; or the job was closed as proven, as older programs did without.</summary>
+    public bool IsProven => State.Closed is { Outcome: JobOutcome.Proven }
+        || (_entries.Exists(e => e.Event is RepairDone) && Next.IsProven);
 
     /// <summary>Replays a job.</summary>
     /// <param name="store">Where what is done from now on is kept.</param>
@@ -185,6 +188,9 @@ public sealed partial class JobSession
             case ThingNoticed noticed:
                 TakeNoticed(noticed);
                 break;
+            case PutBackDone done:
+                TakePutBack(done);
+                break;
             default:
                 break;
         }
@@ -214,6 +220,15 @@ public sealed partial class JobSession
         Investigation.Record(done.Id.ToString(), check, new ReadingParse.Word(AnswerWord.Done));
         var access = Effort.MinutesOf(Circuit, Investigation.Options, _position, check);
         Enter(done, check, new ReadingParse.Word(AnswerWord.Done), access + (RepairOf(check)?.Minutes ?? 0));
+    }
+
+    private void TakePutBack(PutBackDone done)
+    {
+        var check = Investigation.PutBackCheck;
+        var minutes = Investigation.PutBackList.Sum(i => i.Minutes);
+        var word = new ReadingParse.Word(AnswerWord.Done);
+        Investigation.Record(done.Id.ToString(), check, word);
+        Enter(done, check, word, minutes);
     }
 
     private void TakeSkip(CheckSkipped skipped)

@@ -16,7 +16,7 @@ public static class OfferedWords
     {
         ArgumentNullException.ThrowIfNull(circuit);
         ArgumentNullException.ThrowIfNull(check);
-        var suited = check.Subject != CheckSubject.LoadWork ? [] : circuit.Find(check.Probe.About!) switch
+        var suited = !check.Subject.IsOfALoad() ? [] : circuit.Find(check.Probe.About!) switch
         {
             Lamp or Led => (AnswerWord[])[AnswerWord.Bright, AnswerWord.Dim, AnswerWord.Dark],
             Motor or Starter => [AnswerWord.Runs, AnswerWord.RunsSlowly, AnswerWord.Silent],

@@ -5,7 +5,7 @@ using Halfsplit.Jobs.Events;
 
 namespace Halfsplit.Jobs.Sessions;
 
-/// <summary>A reading, proof, repair or skip that counts.</summary>
+/// <summary>A reading, proof, repair, skip or putting back that counts.</summary>
 /// <param name="Number">Counted from 1 in the order in which they were done.</param>
 /// <param name="Event">What the job holds.</param>
 /// <param name="Check">The check it answers; null for a place given up.</param>

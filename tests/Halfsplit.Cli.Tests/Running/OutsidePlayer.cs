@@ -28,6 +28,11 @@ internal sealed class OutsidePlayer(Shell shell, string sheet, string fault)
             return "done";
         }
 
+        if (Text(check, "kind") == "put-back")
+        {
+            return "done";
+        }
+
         return Text(check, "instrument") is "eye" or "ear" || Text(check, "red") is null && Text(check, "instrument") != "amps-clamp"
             ? Seen(check)
             : Read(check);

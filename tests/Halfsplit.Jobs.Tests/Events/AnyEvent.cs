@@ -25,12 +25,12 @@ internal static class AnyEvent
     public static readonly Gen<double> Finite = Gen.Double.Where(double.IsFinite);
 
     public static readonly Gen<ReadingValue> Value = Gen.OneOf(
-        Gen.Select(Finite, Gen.Enum<Quantity>(), Maybe(Gen.Double[1e-9, 1e6]))
-            .Select((value, quantity, step) => (ReadingValue)new ReadingParse.Number(value, quantity, step)),
+        Gen.Select(Finite, Gen.Enum<Quantity>(), Maybe(Gen.Double[1e-9, 1e6]), Gen.Bool)
+            .Select((value, quantity, step, jumps) => (ReadingValue)new ReadingParse.Number(value, quantity, step) { Unsteady = jumps }),
         Gen.Const<ReadingValue>(new ReadingParse.OverLimit()),
         Gen.Int[0, AnswerWord.All.Length - 1].Select(at => (ReadingValue)new ReadingParse.Word(AnswerWord.All[at])));
 
-    public static readonly Gen<JobEvent> Any = Gen.OneOf(Opened(), Reading(), Proof(), Withdrawn(), Skipped(), Noticed(), Note(), Repair(), Handed(), Closed());
+    public static readonly Gen<JobEvent> Any = Gen.OneOf(Opened(), Reading(), Proof(), Withdrawn(), Skipped(), Noticed(), Note(), Repair(), PutBack(), Handed(), Closed());
 
     public static readonly Gen<StoredEvent> Stored = Any.Select(StoredEvent.Of);
 
@@ -167,6 +167,9 @@ internal static class AnyEvent
                 Currency = told.Item1,
                 Text = told.Item2,
             });
+
+    private static Gen<JobEvent> PutBack() => Gen.Select(Base, Texts, Maybe(Finite))
+        .Select((start, items, minutes) => (JobEvent)new PutBackDone(start.Id, start.At) { By = start.By, Items = items, Minutes = minutes });
 
     private static Gen<JobEvent> Handed() => Gen.Select(Base, MaybeText, MaybeText)
         .Select((start, to, text) => (JobEvent)new HandedOver(start.Id, start.At) { By = start.By, To = to, Text = text });

@@ -98,19 +98,21 @@ public sealed class JobSessionTests
     }
 
     [Fact]
-    public void A_proven_job_closes_itself_and_opens_again_when_its_proof_is_withdrawn()
+    public void A_proven_job_closes_when_the_car_is_put_back_and_opens_again_when_that_is_withdrawn()
     {
-        var session = SessionJob.Began("dim", "12.6 V");
-        var check = session.FindCheck(StoredRepair("clean-ground G5"))!;
-        Assert.IsType<SessionOutcome.Kept>(session.Record("done", check));
+        var session = Proven();
         Assert.False(session.IsDone);
-        for (var i = 0; i < 4 && !session.IsDone; i++)
-        {
-            var proof = session.Next.Check!;
-            Assert.Equal(CheckKind.Proof, proof.Kind);
-            Assert.IsType<SessionOutcome.Kept>(session.Record(proof.TakesNumber ? "12.2 V" : "bright"));
-        }
+        Assert.Equal(CheckKind.PutBack, session.Next.Check!.Kind);
+        Assert.NotEmpty(session.Next.PutBack);
+        Assert.IsType<SessionOutcome.Misplaced>(session.Skip());
+        Assert.IsType<SessionOutcome.Misplaced>(session.Record("not sure"));
+        var before = session.MinutesSpent;
+        var minutes = session.Next.PutBack.Sum(i => i.Minutes);
 
+        var kept = Assert.IsType<SessionOutcome.Kept>(session.Record("done"));
+
+        Assert.Equal(minutes, Assert.IsType<PutBackDone>(kept.Events[0]).Minutes!.Value, 2);
+        Assert.Equal(before + minutes, session.MinutesSpent, 2);
         Assert.True(session.IsDone);
         Assert.Equal(JobOutcome.Proven, session.State.Closed!.Outcome);
         Assert.NotNull(session.Finding);
@@ -118,7 +120,58 @@ public sealed class JobSessionTests
 
         session.Withdraw();
         Assert.False(session.IsDone);
+        Assert.Equal(CheckKind.PutBack, session.Next.Check!.Kind);
+        session.Withdraw();
         Assert.Equal(CheckKind.Proof, session.Next.Check!.Kind);
+    }
+
+    [Fact]
+    public void A_job_that_an_older_program_closed_without_putting_back_stays_closed_and_proven()
+    {
+        var proven = Proven();
+        var document = proven.Document;
+        var old = JobDocument.Empty;
+        foreach (var stored in document.Events)
+        {
+            old = old.With(stored.Event);
+        }
+
+        var (id, at) = EventStamps.OfThisMachine.Next(old.LastId);
+        var session = SessionJob.Open(old.With(new JobClosed(id, at, JobOutcome.Proven)));
+
+        Assert.True(session.IsDone);
+        Assert.True(session.IsProven);
+        Assert.NotNull(session.Finding);
+    }
+
+    [Fact]
+    public void Who_hands_a_car_over_puts_it_together_first_and_that_counts()
+    {
+        var session = SessionJob.Began("dim", "12.6 V");
+        var before = session.MinutesSpent;
+        var list = session.Investigation.PutBackList;
+
+        session.HandOver("a workshop", null);
+
+        Assert.Contains(list, i => i.Id == "close engine bay");
+        Assert.Equal(before + list.Sum(i => i.Minutes), session.MinutesSpent, 2);
+        Assert.True(session.IsDone);
+    }
+
+    /// <summary>The bad ground is cleaned, and every proof shows a good car.</summary>
+    private static JobSession Proven()
+    {
+        var session = SessionJob.Began("dim", "12.6 V");
+        var check = session.FindCheck(StoredRepair("clean-ground G5"))!;
+        Assert.IsType<SessionOutcome.Kept>(session.Record("done", check));
+        for (var i = 0; i < 12 && session.Next.Check is { Kind: CheckKind.Proof } proof; i++)
+        {
+            var healthy = session.Investigation.ExpectedHealthy(proof);
+            var answer = healthy.Word ?? FormattableString.Invariant($"{healthy.Mean:0.000} V");
+            Assert.IsType<SessionOutcome.Kept>(session.Record(answer, confirmed: true));
+        }
+
+        return session;
     }
 
     [Fact]
