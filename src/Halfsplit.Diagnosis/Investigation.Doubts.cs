@@ -3,6 +3,7 @@ using Halfsplit.Circuits.Messages;
 using Halfsplit.Diagnosis.Checks;
 using Halfsplit.Diagnosis.Evidence;
 using Halfsplit.Diagnosis.Findings;
+using Halfsplit.Diagnosis.Planning;
 
 namespace Halfsplit.Diagnosis;
 
@@ -11,16 +12,36 @@ public sealed partial class Investigation
     /// <summary>Probability of a slip from which a reading is doubtful.</summary>
     private const double DoubtfulFrom = 0.5;
 
-    /// <summary>By how much some suspect's odds must move when a reading is left out, for it to be worth taking again.</summary>
-    private const double MattersFrom = 0.1;
+    /// <summary>Share of all odds that must move when a reading is left out, for it to be worth taking again.</summary>
+    private const double MattersFrom = 0.15;
 
-    /// <summary>How often a reading is asked for in all, the first time included.</summary>
+    /// <summary>How often a doubtful reading is asked for in all, the first time included.</summary>
     private const int MostAsked = 3;
+
+    /// <summary>Minutes that are lost, all in all, by believing a slip that the odds hang on; an assumption.</summary>
+    private const double LostByBelieving = 40;
 
     private (Assessment Of, ImmutableArray<DoubtfulReading> Found)? _doubts;
 
     /// <summary>The readings that were more likely slips than not, likeliest first.</summary>
     public ImmutableArray<DoubtfulReading> Doubts => DoubtsOf(Assess());
+
+    /// <summary>Probability that a reading was a slip; 0 where there is no such reading.</summary>
+    /// <param name="entry">Its name, as given to <see cref="Record"/>.</param>
+    public double SlipOdds(string entry)
+    {
+        var now = Assess();
+        var odds = SlipOddsOf(now);
+        for (var i = 0; i < odds.Length; i++)
+        {
+            if (now.Observations[i].Id == entry)
+            {
+                return odds[i];
+            }
+        }
+
+        return 0;
+    }
 
     private ImmutableArray<DoubtfulReading> DoubtsOf(Assessment now)
     {
@@ -29,7 +50,7 @@ public sealed partial class Investigation
             return known.Found;
         }
 
-        var odds = now.Posterior.SlipOdds(_forecaster, now.Observations);
+        var odds = SlipOddsOf(now);
         ImmutableArray<DoubtfulReading> found = [.. now.Observations
             .Select((o, i) => (Reading: o, Odds: odds[i]))
             .Where(o => o.Odds > DoubtfulFrom)
@@ -45,33 +66,53 @@ public sealed partial class Investigation
     {
         var without = Posterior.Of(
             now.Posterior.Space, _forecaster, now.Observations.RemoveAll(o => o.Check.Id == doubtful.Check.Id));
+        var moved = 0.0;
         for (var i = 0; i < without.SuspectOdds.Length; i++)
         {
-            if (Math.Abs(without.SuspectOdds[i] - now.Posterior.SuspectOdds[i]) > MattersFrom)
-            {
-                return true;
-            }
+            moved += 0.5 * Math.Abs(without.SuspectOdds[i] - now.Posterior.SuspectOdds[i]);
         }
 
-        return false;
+        return moved > MattersFrom;
     }
 
-    /// <summary>A reading that is doubted and that the odds hang on is taken again before anything else, at most twice.</summary>
+    /// <summary>
+    /// A reading that is doubted and that the odds hang on is taken again before anything else, at most twice. A reading
+    /// that is only surprising is taken again once, if that costs less than believing it would on average.
+    /// </summary>
     private NextStep? DoubtStep(Assessment now)
     {
-        foreach (var doubt in DoubtsOf(now))
+        var odds = SlipOddsOf(now);
+        foreach (var i in Enumerable.Range(0, odds.Length).OrderByDescending(i => Math.Round(odds[i], 6)))
         {
+            var (reading, doubt) = (now.Observations[i], odds[i]);
             var taken = now.Observations.Count(o =>
-                o.Check.Id == doubt.Check.Id && o.RepairsBefore.Length == now.Repairs.Length);
-            if (taken is > 0 and < MostAsked && !now.SkippedChecks.Contains(doubt.Check.Id) && doubt.Matters
-                && doubt.Check.Subject is not CheckSubject.SwapRelay)
+                o.Check.Id == reading.Check.Id && o.RepairsBefore.Length == now.Repairs.Length);
+            var pays = doubt > DoubtfulFrom
+                ? taken < MostAsked
+                : taken < 2 && doubt * LostByBelieving > Effort.MinutesOf(Circuit, Options, now.Position, reading.Check);
+            if (pays && taken > 0 && reading.Check.Kind is not (CheckKind.Swap or CheckKind.Bench)
+                && !now.SkippedChecks.Contains(reading.Check.Id) && Matters(now, reading))
             {
                 return Step(
-                    now, doubt.Check,
-                    new Message("reason.doubtful", doubt.Reading.Value.ToString()!, Math.Round(100 * doubt.Odds)), null, []);
+                    now, reading.Check,
+                    new Message(
+                        doubt > DoubtfulFrom ? "reason.doubtful" : "reason.surprising", reading.Value.ToString()!, Math.Round(100 * doubt)),
+                    null, []);
             }
         }
 
         return null;
+    }
+
+    private (Assessment Of, ImmutableArray<double> Odds)? _slips;
+
+    private ImmutableArray<double> SlipOddsOf(Assessment now)
+    {
+        if (_slips is not { } known || !ReferenceEquals(known.Of, now))
+        {
+            _slips = known = (now, now.Posterior.SlipOdds(_forecaster, now.Observations));
+        }
+
+        return known.Odds;
     }
 }

@@ -17,6 +17,9 @@ internal static class Slips
     /// <summary>A display with nothing at its leads stays within this, in SI units.</summary>
     private const double NothingSpread = 0.006;
 
+    /// <summary>A pin that is not fed shows no more than this, in SI units.</summary>
+    private const double DeadSpread = 0.03;
+
     /// <summary>The same pin reads the same again within this share, and this much.</summary>
     private const double AgainRelative = 0.02;
 
@@ -26,7 +29,9 @@ internal static class Slips
     public static double Log(NumberRead read, Forecast forecast)
     {
         var spread = forecast.Spread + read.Step;
-        var chance = (WrongPin * Math.Exp(read.LogBroad))
+        var chance = (0.7 * WrongPin * Math.Exp(read.LogBroad))
+            // A wrong pin is mostly a dead one; one that is fed is in the broad part.
+            + (0.3 * WrongPin * read.Step * Density(read.Value, 0, DeadSpread + read.Step))
             + (read.Step * ((NoContact * Density(read.Value, 0, NothingSpread + read.Step))
                 + (UnitEitherWay * Density(read.Value, 1000 * forecast.Mean, 1000 * spread))
                 + (UnitEitherWay * Density(read.Value, forecast.Mean / 1000, (spread / 1000) + read.Step))

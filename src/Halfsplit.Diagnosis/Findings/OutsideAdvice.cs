@@ -29,7 +29,7 @@ public sealed record OutsideAdvice(double Odds, ImmutableArray<Message> Causes, 
             if ((row.Text("load") == "any" || row.Text("load") == kind)
                 && (needs.Length == 0 || cautions.Contains(needs) || (needs == "module" && circuit.Parts.Any(p => p is Module))))
             {
-                causes.Add(new Message(row.Text("code")));
+                causes.Add(new Message($"outside.{row.Text("code")}"));
             }
         }
 
