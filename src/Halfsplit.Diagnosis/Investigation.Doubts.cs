@@ -18,6 +18,9 @@ public sealed partial class Investigation
     /// <summary>How often a doubtful reading is asked for in all, the first time included.</summary>
     private const int MostAsked = 3;
 
+    /// <summary>How many readings of a job are taken again in all, before only doubtful ones are.</summary>
+    private const int MostSurprises = 4;
+
     /// <summary>Minutes that are lost, all in all, by believing a slip that the odds hang on; an assumption.</summary>
     private const double LostByBelieving = 40;
 
@@ -82,6 +85,7 @@ public sealed partial class Investigation
     private NextStep? DoubtStep(Assessment now)
     {
         var odds = SlipOddsOf(now);
+        var repeats = now.Observations.GroupBy(o => (o.Check.Id, o.RepairsBefore.Length)).Sum(g => g.Count() - 1);
         foreach (var i in Enumerable.Range(0, odds.Length).OrderByDescending(i => Math.Round(odds[i], 6)))
         {
             var (reading, doubt) = (now.Observations[i], odds[i]);
@@ -89,7 +93,9 @@ public sealed partial class Investigation
                 o.Check.Id == reading.Check.Id && o.RepairsBefore.Length == now.Repairs.Length);
             var pays = doubt > DoubtfulFrom
                 ? taken < MostAsked
-                : taken < 2 && doubt * LostByBelieving > Effort.MinutesOf(Circuit, Options, now.Position, reading.Check);
+                // Leads and displays are easily got wrong; what was only looked at looks the same again.
+                : taken < 2 && reading.Check.Probe.Red is not null && repeats < MostSurprises
+                    && doubt * LostByBelieving > Effort.MinutesOf(Circuit, Options, now.Position, reading.Check);
             if (pays && taken > 0 && reading.Check.Kind is not (CheckKind.Swap or CheckKind.Bench)
                 && !now.SkippedChecks.Contains(reading.Check.Id) && Matters(now, reading))
             {

@@ -185,6 +185,11 @@ public sealed partial class Investigation
     /// </summary>
     private Check? FeedToProve(Assessment now, ClassOdds top)
     {
+        if (Circuit.Find(top.Repair!.Target) is Module module)
+        {
+            return ModuleFeedToProve(now, module);
+        }
+
         if (Circuit.Find(top.Repair!.Target) is not Load load || IsProvenLoaded(now, top, load))
         {
             return null;

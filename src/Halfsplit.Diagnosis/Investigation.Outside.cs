@@ -8,8 +8,10 @@ namespace Halfsplit.Diagnosis;
 
 public sealed partial class Investigation
 {
-    /// <summary>Odds of "none of these" from which the person is told where else to look.</summary>
-    private const double OutsideFrom = 0.5;
+    /// <summary>
+    /// Odds of "none of these" from which the person is told where else to look; several times what they are beforehand.
+    /// </summary>
+    private const double OutsideFrom = 0.15;
 
     private const int MostCompared = 3;
 
@@ -36,20 +38,24 @@ public sealed partial class Investigation
     /// <summary>The readings that speak most against the likeliest suspect.</summary>
     private ImmutableArray<Observation> Disagreeing(Assessment now)
     {
-        var likeliest = now.Suspects.FirstOrDefault(s => !s.Suspect.IsNone);
-        if (likeliest is null)
+        var none = now.Posterior.Space.Hypotheses.First(h => h.IsNone);
+        // A suspect that foretells nothing definite, such as one that chatters, disagrees with nothing.
+        foreach (var suspect in now.Suspects.Where(s => !s.Suspect.IsNone).Take(Refined))
         {
-            return [];
+            var car = now.LikeliestCar(suspect.Suspect);
+            ImmutableArray<Observation> against = [.. now.Observations
+                .Select(o => (Reading: o, Against: Posterior.LogLikelihoodOf(_forecaster, none, o) - Posterior.LogLikelihoodOf(_forecaster, car, o)))
+                .Where(o => o.Against > 0)
+                .OrderByDescending(o => Math.Round(o.Against, 6))
+                .ThenBy(o => o.Reading.Check.Id, StringComparer.Ordinal)
+                .Take(MostCompared)
+                .Select(o => o.Reading)];
+            if (against.Length > 0)
+            {
+                return against;
+            }
         }
 
-        var car = now.LikeliestCar(likeliest.Suspect);
-        var none = now.Posterior.Space.Hypotheses.First(h => h.IsNone);
-        return [.. now.Observations
-            .Select(o => (Reading: o, Against: Posterior.LogLikelihoodOf(_forecaster, none, o) - Posterior.LogLikelihoodOf(_forecaster, car, o)))
-            .Where(o => o.Against > 0)
-            .OrderByDescending(o => Math.Round(o.Against, 6))
-            .ThenBy(o => o.Reading.Check.Id, StringComparer.Ordinal)
-            .Take(MostCompared)
-            .Select(o => o.Reading)];
+        return [];
     }
 }

@@ -95,20 +95,22 @@ public sealed partial class Investigation
     /// <summary>Amps through the fuse, or the volts across it, with the most switched on; then the fuse still whole.</summary>
     private IEnumerable<ProofGoal> FuseProofs(Assessment now, string fuse)
     {
-        var condition = Circuit.Conditions.MaxBy(c => Math.Abs(AmpsThrough(fuse, c.Name)))!.Name;
-        var (one, two) = (Network.NodeOf(new(fuse, "1")), Network.NodeOf(new(fuse, "2")));
+        // All that the fuse feeds, in a condition that can be held if there is one.
+        var amps = Circuit.Conditions.ToDictionary(c => c.Name, c => AmpsThrough(fuse, c.Name), StringComparer.Ordinal);
+        var condition = Circuit.Conditions
+            .Where(c => amps[c.Name] >= 0.9 * amps.Values.Max())
+            .MinBy(c => c.NeedsHelper ? 1 : 0)!.Name;
         bool IsItsOwn(Check c) => c.Probe switch
         {
-            { Instrument: Instrument.AmpsClamp, About: { } about } => Circuit.Wires.First(w => w.Id == about) is var wire
-                && (Network.NodeOf(wire.From) == two || Network.NodeOf(wire.To) == one)
-                && Circuit.Wires.Count(w => Network.NodeOf(w.From) == two || Network.NodeOf(w.To) == two) == 1,
-            { Instrument: Instrument.Volts, Red: { } red, Black: { } black } =>
-                Network.NodeOf(red) == one && Network.NodeOf(black) == two,
+            { Instrument: Instrument.AmpsClamp } => Math.Abs(
+                Math.Abs(_forecaster.MeanOf(Safety.SafetyScreen.HealthyCar(), c with { Arrangement = new Arrangement(condition) }, []).Value)
+                - amps[condition]) < 0.02 * amps[condition],
+            { Instrument: Instrument.Volts, Red: { } red, Black: { } black } => red.Part == fuse && black.Part == fuse,
             _ => false,
         };
         ImmutableArray<Check> loaded = [.. OfferedNow(now)
-            .Where(c => c.Subject == CheckSubject.Number && IsInPlace(c.Arrangement) && c.Arrangement.Condition == condition && IsItsOwn(c))
-            .Select(AsProof)];
+            .Where(c => c.Subject == CheckSubject.Number && c.Arrangement.Key == new Arrangement(Complaint.Condition).Key && IsItsOwn(c))
+            .Select(c => AsProof(c with { Arrangement = new Arrangement(condition) }))];
         if (Cheapest(now, loaded, mayOpen: false) is { } current)
         {
             yield return new ProofGoal(
@@ -232,9 +234,6 @@ public sealed partial class Investigation
     /// <summary>A place that a proof of the worst case may open: minutes.</summary>
     private const double EasyToOpen = 1;
 
-    private static bool IsInPlace(Arrangement arrangement) =>
-        arrangement.Unplugged.IsEmpty && arrangement.Removed.IsEmpty && arrangement.Jumpers.IsEmpty;
-
     private static bool IsJoint(Repair repair) => repair.Action is "mend-contact" or "clean-ground" or "latch";
 
     /// <summary>What has contacts or moves may work once and not the next time.</summary>
@@ -249,6 +248,25 @@ public sealed partial class Investigation
         _ => false,
     };
 
+    /// <summary>
+    /// Before a module is blamed its feeds and grounds must have stood while it worked: each pair that can be reached is
+    /// read once in the complaint's condition, from its feed to its own ground.
+    /// </summary>
+    private Check? ModuleFeedToProve(Assessment now, Module module)
+    {
+        var feeds = module.Feeds.Select(f => Network.NodeOf(new(module.Id, f))).ToHashSet();
+        var grounds = module.Grounds.Select(g => Network.NodeOf(new(module.Id, g))).ToHashSet();
+        var key = new Arrangement(Complaint.Condition).Key;
+        bool IsPair(Check c) => c is { Subject: CheckSubject.Number, Probe: { Instrument: Instrument.Volts, Red: { } red, Black: { } black } }
+            && c.Arrangement.Key == key && feeds.Contains(Network.NodeOf(red)) && grounds.Contains(Network.NodeOf(black));
+        var read = now.Observations.Where(o => IsPair(o.Check)).Select(o => Network.NodeOf(o.Check.Probe.Red!.Value)).ToHashSet();
+        return OfferedNow(now)
+            .Where(c => IsPair(c) && !read.Contains(Network.NodeOf(c.Probe.Red!.Value)) && !now.SkippedChecks.Contains(c.Id))
+            .OrderBy(c => Effort.MinutesOf(Circuit, Options, now.Position, c))
+            .ThenBy(c => c.Id, StringComparer.Ordinal)
+            .FirstOrDefault();
+    }
+
     private static Check AsProof(Check check) =>
         Check.Create(CheckKind.Proof, check.Subject, check.Arrangement, check.Probe);
 
@@ -261,7 +279,26 @@ public sealed partial class Investigation
             return null;
         }
 
-        return _allChecks.TryGetValue(id[Prefix.Length..], out var plain) ? AsProof(plain) : OnlyProofs().FirstOrDefault(c => c.Id == id);
+        if (_allChecks.TryGetValue(id[Prefix.Length..], out var plain))
+        {
+            return AsProof(plain);
+        }
+
+        return OnlyProofs().FirstOrDefault(c => c.Id == id) ?? InAnotherCondition(id[Prefix.Length..]);
+    }
+
+    /// <summary>After a repair a reading may be taken in a condition that the car could not be brought into before.</summary>
+    private Check? InAnotherCondition(string id)
+    {
+        var bar = id.IndexOf(" | ", StringComparison.Ordinal);
+        if (bar < 0 || Circuit.FindCondition(id[(bar + 3)..]) is not { } condition)
+        {
+            return null;
+        }
+
+        return _allChecks.TryGetValue($"{id[..bar]} | {Complaint.Condition}", out var plain)
+            ? AsProof(plain with { Arrangement = new Arrangement(condition.Name) })
+            : null;
     }
 
     private IEnumerable<Check> OnlyProofs()

@@ -147,7 +147,7 @@ internal sealed class JointLikelihood
             if (readings[i].Pin == pin)
             {
                 set[k++] = i;
-                log += i == first ? 0 : Slips.LogAgain(readings[first], readings[i]);
+                log += k == 1 ? 0 : Slips.LogAgain(readings[first], readings[i], k == 2 ? Slips.AgainShare : Slips.OftenShare);
             }
         }
 

@@ -9,6 +9,9 @@ internal static class Slips
     /// <summary>How often the same slip happens again when the reading is taken again: the same wrong pin, mostly.</summary>
     public const double AgainShare = 0.3;
 
+    /// <summary>The same for one that has been repeated already.</summary>
+    public const double OftenShare = 0.9;
+
     private const double WrongPin = 0.55;
     private const double NoContact = 0.25;
     private const double UnitEitherWay = 0.075;
@@ -21,9 +24,9 @@ internal static class Slips
     private const double DeadSpread = 0.03;
 
     /// <summary>The same pin reads the same again within this share, and this much.</summary>
-    private const double AgainRelative = 0.02;
+    private const double AgainRelative = 0.004;
 
-    private const double AgainAbsolute = 0.02;
+    private const double AgainAbsolute = 0.005;
 
     /// <summary>Log probability of this count, given that the reading is a slip.</summary>
     public static double Log(NumberRead read, Forecast forecast)
@@ -40,11 +43,12 @@ internal static class Slips
     }
 
     /// <summary>Log probability that the slip happens again and shows this, given what it showed before.</summary>
-    public static double LogAgain(NumberRead before, NumberRead now)
+    /// <param name="share">How often it happens again: <see cref="AgainShare"/> at first, <see cref="OftenShare"/> from then on.</param>
+    public static double LogAgain(NumberRead before, NumberRead now, double share = AgainShare)
     {
         var spread = Math.Sqrt(
-            (AgainRelative * AgainRelative * before.Value * before.Value) + (AgainAbsolute * AgainAbsolute) + (now.Step * now.Step));
-        return Math.Log(Math.Max(1e-300, AgainShare * Math.Min(1, now.Step * Density(now.Value, before.Value, spread))));
+            (AgainRelative * AgainRelative * before.Value * before.Value) + (AgainAbsolute * AgainAbsolute) + (now.Step * now.Step / 12));
+        return Math.Log(Math.Max(1e-300, share * Math.Min(1, now.Step * Density(now.Value, before.Value, spread))));
     }
 
     private static double Density(double value, double mean, double spread)

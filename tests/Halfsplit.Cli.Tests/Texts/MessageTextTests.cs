@@ -32,9 +32,12 @@ public sealed partial class MessageTextTests
         var actions = File.ReadLines(TextSources.File("data", "repairs.csv")).Skip(1).Select(l => l.Split(',')[1]).ToList();
         Assert.NotEmpty(actions);
         Assert.All(actions, a => Assert.Contains($"repair.{a}", TextSources.Texts));
+        var outside = File.ReadLines(TextSources.File("data", "outside.csv")).Skip(1).Select(l => l.Split(',')[0]).ToList();
+        Assert.NotEmpty(outside);
+        Assert.All(outside, o => Assert.Contains($"outside.{o}", TextSources.Texts));
         Assert.All(InstrumentNames.All, i => Assert.Contains($"instrument.{i}", TextSources.Texts));
         Assert.All(
-            (string[])["work", "click", "fuse", "fit", "heat", "wiggle", "command", "bench", "swap", "none"],
+            (string[])["work", "click", "fuse", "fit", "heat", "wiggle", "command", "bench", "swap", "work-hot", "work-again", "none"],
             s => Assert.Contains($"action.{s}", TextSources.Texts));
         Assert.All(
             (string[])["fuel-vapour", "moving-parts", "hot-parts", "airbag", "high-voltage", "battery-gas", "other"],

@@ -59,7 +59,7 @@ public sealed class JobVerbTests : IDisposable
         Assert.Equal(0.01, meter.GetProperty("resolution").GetDouble());
         Assert.Equal("0.5 % + 2", meter.GetProperty("accuracy").GetString());
         Assert.Equal(0.2, meter.GetProperty("leadOhms").GetDouble());
-        Assert.Equal(["a number with a unit", "not sure"], check.GetProperty("answers").EnumerateArray().Select(a => a.GetString()!));
+        Assert.Equal(["a number with a unit", "jumps", "not sure"], check.GetProperty("answers").EnumerateArray().Select(a => a.GetString()!));
         Assert.True(check.GetProperty("minutes").GetDouble() > 0);
         Assert.NotEmpty(check.GetProperty("steps").EnumerateArray());
         Assert.NotEmpty(check.GetProperty("cautions").EnumerateArray());
