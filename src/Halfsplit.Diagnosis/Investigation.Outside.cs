@@ -30,7 +30,11 @@ public sealed partial class Investigation
 
     /// <summary>Nothing more that can be done here would help: says where else to look.</summary>
     private NextStep Outside(Assessment now, Message reason) =>
-        new(null, null, reason, [], null, [], false) { Outside = Advice(now) };
+        new(null, null, reason, [], null, [], false)
+        {
+            // A job that is handed over for its cost alone has its suspects on the sheet.
+            Outside = reason.Code == "reason.hand-over" && now.Posterior.NoneOdds < OutsideFrom ? null : Advice(now),
+        };
 
     private OutsideAdvice Advice(Assessment now) => new(
         now.Posterior.NoneOdds, OutsideAdvice.CausesFor(Circuit, (Load)Circuit[Complaint.Load]), Disagreeing(now));
