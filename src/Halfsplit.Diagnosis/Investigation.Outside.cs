@@ -44,7 +44,7 @@ public sealed partial class Investigation
     {
         var none = now.Posterior.Space.Hypotheses.First(h => h.IsNone);
         // A suspect that foretells nothing definite, such as one that chatters, disagrees with nothing.
-        foreach (var suspect in now.Suspects.Where(s => !s.Suspect.IsNone).Take(Refined))
+        foreach (var suspect in now.Suspects.Where(s => !s.Suspect.IsNone))
         {
             var car = now.LikeliestCar(suspect.Suspect);
             ImmutableArray<Observation> against = [.. now.Observations

@@ -58,7 +58,10 @@ public sealed partial class Investigation
 
         if (IsJoint(repair) || repair.Action == "mend-wire")
         {
-            if (car is not null && Cheapest(now, Drops(now, car), mayOpen: false) is { } drop)
+            ImmutableArray<Check> drops = car is null ? [] : Drops(now, car);
+            // The reading that showed the fault shows best that it is gone.
+            var known = drops.Where(d => now.Observations.Any(o => d.Id == AsProof(o.Check).Id)).ToImmutableArray();
+            if ((Cheapest(now, known, mayOpen: false) ?? Cheapest(now, drops, mayOpen: false)) is { } drop)
             {
                 yield return new ProofGoal(drop, [drop.Id], new Message("reason.proof-drop", Describe.Target(Circuit, repair.Target)));
             }
@@ -151,9 +154,10 @@ public sealed partial class Investigation
     {
         const double Small = 0.6;
         const double Shows = 0.1;
-        var key = new Arrangement(Complaint.Condition).Key;
+        bool IsLoaded(Arrangement arrangement) => Circuit.Conditions.Any(c => c.Name == arrangement.Key)
+            && Fares(Complaint.Load, arrangement.Condition, []) != LoadCondition.Dead;
         return [.. OfferedNow(now)
-            .Where(c => c.Subject == CheckSubject.Number && c.Probe.Instrument == Instrument.Volts && c.Arrangement.Key == key)
+            .Where(c => c.Subject == CheckSubject.Number && c.Probe.Instrument == Instrument.Volts && IsLoaded(c.Arrangement))
             .Where(c => Math.Abs(_forecaster.MeanOf(Safety.SafetyScreen.HealthyCar(), c, []).Value) is var healthy && healthy < Small
                 && Math.Abs(_forecaster.MeanOf(car, c, []).Value) > healthy + Shows)
             .Select(AsProof)];
