@@ -83,7 +83,7 @@ internal sealed class CarCosts : IChangeCosts
         {
             _numbers[key] = number = _positions.Count;
             _positions.Add(position);
-            _putBack.Add(0);
+            _putBack.Add(PutBack.MinutesOf(_circuit, position));
             _changes.Add(new Change?[_checks.Count + _repairs.Count]);
         }
 
