@@ -24,11 +24,13 @@ public sealed class Attempt(Workplace place, TestCar car)
 
     private const int MostMoves = 90;
 
+    private const int MostProofs = 24;
+
+    /// <summary>Below these volts a proof is a drop, of which less is better.</summary>
+    private const double DropVolts = 1;
+
     /// <summary>Share of the healthy volts below which a proof has failed for anybody; above it the engine's rule decides.</summary>
     private const double FailedShare = 0.75;
-
-    /// <summary>Closing a place takes this share of opening it; common practice, no published source.</summary>
-    private const double ClosingShare = 0.5;
 
     private readonly List<(Check Check, ReadingValue Value)> _proofs = [];
     private readonly List<(Check Check, ReadingValue Value)> _log = [];
@@ -152,10 +154,11 @@ public sealed class Attempt(Workplace place, TestCar car)
         var entries = 1;
         proving.Record("0", place.CheckOf(known), new ReadingParse.Word(AnswerWord.Done));
         var proven = false;
-        for (var asked = 0; asked < 12; asked++)
+        for (var asked = 0; asked < MostProofs; asked++)
         {
             var step = proving.Next();
-            proven = step.IsProven;
+            // All proofs passed: what is left is to put the car back, which Play counts for everybody.
+            proven = step.IsProven || step.Check is { Kind: CheckKind.PutBack };
             if (step.Check is not { Kind: CheckKind.Proof } proof)
             {
                 break;
@@ -189,19 +192,15 @@ public sealed class Attempt(Workplace place, TestCar car)
     {
         (ReadingParse.Word { Answer: var said }, ReadingParse.Word { Answer: var healthy }) =>
             said == AnswerWord.NotSure || (proof.GroupOf(said) is >= 0 and var group && group <= proof.GroupOf(healthy)),
-        (ReadingParse.Number said, ReadingParse.Number healthy) => Math.Abs(said.Value)
-            >= FailedShare * Math.Abs(healthy.Value),
+        (ReadingParse.Number said, ReadingParse.Number healthy) => Math.Abs(healthy.Value) < DropVolts
+            || Math.Abs(said.Value) >= FailedShare * Math.Abs(healthy.Value),
         _ => false,
     };
 
     /// <summary>Jumpers out, everything plugged in, key off, what was opened closed.</summary>
     private void PutBack()
     {
-        var look = Check.Create(
-            CheckKind.Look, CheckSubject.LoadWork, new Arrangement(CheckCatalog.RestCondition(place.Circuit)),
-            new Simulation.Instruments.Probe(Simulation.Instruments.Instrument.Eye, null, null, place.Complaint.Load));
-        Minutes += Effort.MinutesOf(place.Circuit, place.Options, Position, look) - Effort.Minute("listen");
-        Minutes += ClosingShare * Position.Arrangement.Opened.Sum(p => place.Circuit.FindPlace(p)!.OpenMinutes);
+        Minutes += Diagnosis.Planning.PutBack.MinutesOf(place.Circuit, Position);
         Minutes = Math.Round(Minutes, 2);
     }
 }

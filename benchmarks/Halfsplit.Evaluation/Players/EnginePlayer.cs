@@ -42,7 +42,7 @@ public sealed class EnginePlayer : IPlayer
             }
 
             var step = engine.Investigation.Next();
-            if (step.IsProven)
+            if (step.IsProven || step.Check is { Kind: CheckKind.PutBack })
             {
                 yield return new Move.Close();
                 yield break;
