@@ -23,8 +23,11 @@ internal static class Slips
     /// <summary>A pin that is not fed shows no more than this, in SI units.</summary>
     private const double DeadSpread = 0.03;
 
-    /// <summary>The same pin reads the same again within this share, and this much.</summary>
-    private const double AgainRelative = 0.004;
+    /// <summary>
+    /// The same pin reads the same again within this share, and this much: as wide as the forecaster takes a right pin's
+    /// readings to be, or else sameness alone would speak for the wrong one.
+    /// </summary>
+    private const double AgainRelative = 0.015;
 
     private const double AgainAbsolute = 0.005;
 
