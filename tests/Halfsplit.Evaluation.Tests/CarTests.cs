@@ -2,6 +2,7 @@ using Halfsplit.Circuits.Model;
 using Halfsplit.Circuits.Sheets;
 using Halfsplit.Diagnosis.Checks;
 using Halfsplit.Diagnosis.Readings;
+using Halfsplit.Diagnosis.Suspects;
 using Halfsplit.Evaluation.Cars;
 using Halfsplit.Evaluation.Play;
 using Halfsplit.Jobs.Practice;
@@ -59,7 +60,7 @@ public sealed class CarTests
         var modes = FaultCatalog.For(new CircuitSimulator(NetworkCompiler.Compile(Headlamps)));
         var bent = WorldWeights.Of(Headlamps, modes, FaultSource.Bent);
         var flat = WorldWeights.Of(Headlamps, modes, FaultSource.Flat);
-        var thought = modes.Select(m => Diagnosis.Suspects.FailureWeights.Of(m, HiddenFault.EnvironmentOf(Headlamps, m))).ToList();
+        var thought = modes.Select(m => Diagnosis.Suspects.FailureWeights.Of(m, FaultPlace.EnvironmentOf(Headlamps, m))).ToList();
 
         Assert.Equal(bent, WorldWeights.Of(Headlamps, modes, FaultSource.Bent));
         Assert.All(bent.Zip(thought), w => Assert.InRange(w.First / w.Second, 0.15, 7));

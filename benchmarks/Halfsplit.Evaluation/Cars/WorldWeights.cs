@@ -28,7 +28,7 @@ public static class WorldWeights
             return [.. modes.Select(m => 1.0 / ways[m.Owner])];
         }
 
-        return [.. modes.Select(m => FailureWeights.Of(m, HiddenFault.EnvironmentOf(circuit, m))
+        return [.. modes.Select(m => FailureWeights.Of(m, FaultPlace.EnvironmentOf(circuit, m))
             * new SeededChance(Seeds.Of("kind", m.Kind, m.Mode)).Factor(KindSpread)
             * new SeededChance(Seeds.Of("part", circuit.Title, m.Part, m.Mode)).Factor(PartSpread))];
     }

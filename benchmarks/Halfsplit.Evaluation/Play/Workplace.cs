@@ -108,7 +108,7 @@ public sealed class Workplace
             .Where(g => Prior.Any(p => p.Repair.Id == g.Key.Id))
             // Where volts are lost in a piece it is no short that loses them.
             .OrderByDescending(g => g.Sum(m => m.Mode is FaultModes.ShortToGround or FaultModes.ShortToFeed
-                ? 0 : FailureWeights.Of(m, HiddenFault.EnvironmentOf(Circuit, m))))
+                ? 0 : FailureWeights.Of(m, FaultPlace.EnvironmentOf(Circuit, m))))
             .ThenBy(g => g.Key.Id, StringComparer.Ordinal)
             .Select(g => g.Key);
     }

@@ -23,7 +23,7 @@ public sealed class Forecaster
     private const double DriftVolts = 0.03;
 
     /// <summary>What the model itself gets wrong: joints that are not ohmic, temperatures. Share of the reading.</summary>
-    private const double ModelShare = 0.015;
+    internal const double ModelShare = 0.015;
 
     private const double ModelVolts = 0.004;
 

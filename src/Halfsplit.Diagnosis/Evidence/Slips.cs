@@ -27,7 +27,7 @@ internal static class Slips
     /// The same pin reads the same again within this share, and this much: as wide as the forecaster takes a right pin's
     /// readings to be, or else sameness alone would speak for the wrong one.
     /// </summary>
-    private const double AgainRelative = 0.015;
+    private const double AgainRelative = Forecaster.ModelShare;
 
     private const double AgainAbsolute = 0.005;
 

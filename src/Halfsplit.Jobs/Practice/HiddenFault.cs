@@ -23,7 +23,7 @@ public static class HiddenFault
         ArgumentNullException.ThrowIfNull(chance);
         var modes = FaultCatalog.For(simulator);
         return Draw(
-            modes, [.. modes.Select(m => FailureWeights.Of(m, EnvironmentOf(simulator.Network.Circuit, m)))],
+            modes, [.. modes.Select(m => FailureWeights.Of(m, FaultPlace.EnvironmentOf(simulator.Network.Circuit, m)))],
             fault => Shows(simulator, complaint, [fault]), chance);
     }
 
@@ -73,14 +73,4 @@ public static class HiddenFault
     private static bool IsOnFire(CircuitSimulator simulator, IReadOnlyList<Fault> faults) =>
         faults.Any(f => f.Mode is FaultModes.ShortToGround or FaultModes.ShortToFeed)
         && simulator.Simulate(new Arrangement(CheckCatalog.RestCondition(simulator.Network.Circuit)), faults).BatteryAmps > FireAmps;
-
-    /// <summary>The surroundings of the thing that fails.</summary>
-    public static PlaceEnvironment EnvironmentOf(Circuit circuit, FaultMode mode)
-    {
-        ArgumentNullException.ThrowIfNull(circuit);
-        ArgumentNullException.ThrowIfNull(mode);
-        var place = circuit.Find(mode.Owner)?.Notes.Place
-            ?? circuit.Wires.FirstOrDefault(w => w.Id == mode.Owner)?.Spec.Place;
-        return circuit.FindPlace(place)?.Environment ?? PlaceEnvironment.Dry;
-    }
 }

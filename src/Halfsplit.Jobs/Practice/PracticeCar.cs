@@ -128,16 +128,7 @@ public sealed class PracticeCar
             return new ReadingParse.OverLimit();
         }
 
-        var value = Noisy(check.Probe.Instrument, read);
-        var step = _meter.Resolution(check.Probe.Instrument, value);
-        var quantity = check.Probe.Instrument switch
-        {
-            Instrument.Ohms => Quantity.Ohms,
-            Instrument.AmpsClamp or Instrument.AmpsInline => Quantity.Amperes,
-            _ => Quantity.Volts,
-        };
-        // No display shows a minus before zero.
-        return new ReadingParse.Number((Math.Round(value / step) * step) + 0.0, quantity, step);
+        return DisplayedNumber.Of(_meter, check.Probe.Instrument, Noisy(check.Probe.Instrument, read));
     }
 
     private double Noisy(Instrument instrument, Prediction read)

@@ -73,14 +73,7 @@ public sealed class SimulatedCar(Circuit circuit, string load, params IEnumerabl
             return new ReadingParse.OverLimit();
         }
 
-        var step = Meter.Default.Resolution(check.Probe.Instrument, read.Value);
-        var shown = Math.Round((read.Value + Offset) / step) * step;
-        return new ReadingParse.Number(shown, check.Probe.Instrument switch
-        {
-            Instrument.Ohms => Quantity.Ohms,
-            Instrument.AmpsClamp or Instrument.AmpsInline => Quantity.Amperes,
-            _ => Quantity.Volts,
-        }, step);
+        return DisplayedNumber.Of(Meter.Default, check.Probe.Instrument, read.Value + Offset);
     }
 
     private Prediction Read(Check check) => _simulator.Read(check.Arrangement, Faults, check.Probe);

@@ -8,7 +8,7 @@ namespace Halfsplit.Diagnosis.Planning.Sequencing;
 internal sealed class BasePolicy(RepairProblem problem, NodeBudget budget)
 {
     /// <summary>Bits per cost below which a check is not worth a thought.</summary>
-    public const double LeastScore = 1e-9;
+    private const double LeastScore = 1e-9;
 
     /// <summary>Checks whose worth is computed.</summary>
     private const int Weighed = 6;
@@ -22,7 +22,7 @@ internal sealed class BasePolicy(RepairProblem problem, NodeBudget budget)
     public PlanValue Value(double[] weights, int position, ulong used, double mass)
     {
         budget.Spend();
-        var total = Belief.Total(weights);
+        var total = StateWeights.Total(weights);
         var repairs = _chain.Value(weights, position, used);
         if (total < mass || !CanPay(weights, total, position, used, repairs.Cost))
         {
@@ -40,7 +40,7 @@ internal sealed class BasePolicy(RepairProblem problem, NodeBudget budget)
         var next = new double[weights.Length];
         for (var outcome = 0; outcome < problem.Checks[best].OutcomeCount && value.Cost < repairs.Cost; outcome++)
         {
-            if (Belief.After(weights, problem.Checks[best], outcome, next) > 0)
+            if (StateWeights.After(weights, problem.Checks[best], outcome, next) > 0)
             {
                 value += Value(next, after, used | (1UL << best), mass);
             }
@@ -52,16 +52,6 @@ internal sealed class BasePolicy(RepairProblem problem, NodeBudget budget)
     /// <summary>The checks that tell most per cost and the repairs with the best odds per cost.</summary>
     public IEnumerable<int> Candidates(double[] weights, int position, ulong used, int checks, int repairs)
     {
-        var telling = new BestOf<int>(Math.Max(1, checks));
-        _informer.Look(weights);
-        for (var check = 0; check < problem.Checks.Length; check++)
-        {
-            if ((used >> check & 1) == 0 && _informer.Bits(check) / problem.Costs.Cost(position, check) is > LeastScore and var score)
-            {
-                telling.Offer(check, score);
-            }
-        }
-
         var mending = new BestOf<int>(Math.Max(1, repairs));
         for (var repair = problem.Checks.Length; repair < problem.ActionCount; repair++)
         {
@@ -71,7 +61,23 @@ internal sealed class BasePolicy(RepairProblem problem, NodeBudget budget)
             }
         }
 
-        return telling.Items.Concat(mending.Items);
+        return Telling(weights, position, used, Math.Max(1, checks)).Concat(mending.Items);
+    }
+
+    /// <summary>The checks that tell most bits per cost, most first.</summary>
+    private List<int> Telling(double[] weights, int position, ulong used, int most)
+    {
+        var telling = new BestOf<int>(most);
+        _informer.Look(weights);
+        for (var check = 0; check < problem.Checks.Length; check++)
+        {
+            if ((used >> check & 1) == 0 && _informer.Bits(check) / problem.Costs.Cost(position, check) is > LeastScore and var score)
+            {
+                telling.Offer(check, score);
+            }
+        }
+
+        return [.. telling.Items];
     }
 
     /// <summary>
@@ -95,19 +101,9 @@ internal sealed class BasePolicy(RepairProblem problem, NodeBudget budget)
     /// <summary>The check to do if any is done; -1 where none tells anything.</summary>
     private int BestCheck(double[] weights, int position, ulong used, double repairs)
     {
-        var telling = new BestOf<int>(Weighed);
-        _informer.Look(weights);
-        for (var check = 0; check < problem.Checks.Length; check++)
-        {
-            if ((used >> check & 1) == 0 && _informer.Bits(check) / problem.Costs.Cost(position, check) is > LeastScore and var score)
-            {
-                telling.Offer(check, score);
-            }
-        }
-
         var best = -1;
         var least = repairs;
-        foreach (var check in telling.Items)
+        foreach (var check in Telling(weights, position, used, Weighed))
         {
             best = best < 0 ? check : best;
             if (Math.Round(CostWith(check, weights, position, used), 9) is var cost && cost < least)
@@ -122,11 +118,11 @@ internal sealed class BasePolicy(RepairProblem problem, NodeBudget budget)
     /// <summary>The weighted cost of one check and then the repairs in their order.</summary>
     private double CostWith(int check, double[] weights, int position, ulong used)
     {
-        var cost = problem.Costs.Cost(position, check) * Belief.Total(weights);
+        var cost = problem.Costs.Cost(position, check) * StateWeights.Total(weights);
         var after = problem.Costs.After(position, check);
         for (var outcome = 0; outcome < problem.Checks[check].OutcomeCount; outcome++)
         {
-            if (Belief.After(weights, problem.Checks[check], outcome, _shown) > 0)
+            if (StateWeights.After(weights, problem.Checks[check], outcome, _shown) > 0)
             {
                 cost += _chain.Value(_shown, after, used).Cost;
             }

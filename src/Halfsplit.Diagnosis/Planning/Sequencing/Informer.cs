@@ -37,7 +37,7 @@ internal sealed class Informer
     /// <summary>Takes the odds that the following questions are about.</summary>
     public void Look(ReadOnlySpan<double> weights)
     {
-        var least = Negligible * Belief.Total(weights);
+        var least = Negligible * StateWeights.Total(weights);
         _count = 0;
         _total = 0;
         foreach (var state in _order)

@@ -62,7 +62,7 @@ internal sealed class LookAhead
     /// <param name="used">Bits of the checks and repairs that are no longer open.</param>
     public IReadOnlyList<PlannedAction> Rank(ReadOnlySpan<double> weights, int position, ulong used)
     {
-        var total = Belief.Total(weights);
+        var total = StateWeights.Total(weights);
         var node = new Node([.. weights], position, used);
         var ranked = new List<PlannedAction> { new(HandOver, new PlanValue(_problem.HandOver * total, 0, 0)) };
         foreach (var action in _base.Candidates(node.Weights, position, used, _problem.Checks.Length, _problem.Repairs.Length))
@@ -108,14 +108,14 @@ internal sealed class LookAhead
     private PlanValue ValueOf(in Node node, int action, int choices, double mass)
     {
         var costs = _problem.Costs;
-        var value = PlanValue.Of(costs, node.Position, action) * Belief.Total(node.Weights);
+        var value = PlanValue.Of(costs, node.Position, action) * StateWeights.Total(node.Weights);
         var position = costs.After(node.Position, action);
         var used = node.Used | (1UL << action);
         var next = new double[node.Weights.Length];
         if (action >= _problem.Checks.Length)
         {
             var repair = _problem.Repairs[action - _problem.Checks.Length];
-            var failed = Belief.AfterFailure(node.Weights, repair, next);
+            var failed = StateWeights.AfterFailure(node.Weights, repair, next);
             return failed > 0
                 ? value + new PlanValue(repair.WrongCost * failed, 0, 0) + Best(new Node(next, position, used), choices, mass)
                 : value;
@@ -124,7 +124,7 @@ internal sealed class LookAhead
         var check = _problem.Checks[action];
         for (var outcome = 0; outcome < check.OutcomeCount; outcome++)
         {
-            if (Belief.After(node.Weights, check, outcome, next) > 0)
+            if (StateWeights.After(node.Weights, check, outcome, next) > 0)
             {
                 value += Best(new Node(next, position, used), choices, mass);
             }
@@ -136,7 +136,7 @@ internal sealed class LookAhead
     private PlanValue Best(in Node node, int choices, double mass)
     {
         var best = _base.Value(node.Weights, node.Position, node.Used, mass);
-        if (choices == 0 || _budget.IsSpent || Belief.Total(node.Weights) < mass)
+        if (choices == 0 || _budget.IsSpent || StateWeights.Total(node.Weights) < mass)
         {
             return best;
         }

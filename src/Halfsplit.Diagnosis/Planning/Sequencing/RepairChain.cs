@@ -18,7 +18,7 @@ internal sealed class RepairChain(RepairProblem problem)
     public PlanValue Value(ReadOnlySpan<double> weights, int position, ulong used)
     {
         weights.CopyTo(_left);
-        var total = Belief.Total(weights);
+        var total = StateWeights.Total(weights);
         var spent = default(PlanValue);
         var best = new PlanValue(problem.HandOver * total, 0, 0);
         for (var tried = 0; tried < problem.Repairs.Length; tried++)
@@ -61,7 +61,7 @@ internal sealed class RepairChain(RepairProblem problem)
             cured += weights[state] * cure;
         }
 
-        return cured / (Belief.Total(weights) * (problem.Costs.Cost(position, action) + problem.Repairs[action - problem.Checks.Length].WrongCost));
+        return cured / (StateWeights.Total(weights) * (problem.Costs.Cost(position, action) + problem.Repairs[action - problem.Checks.Length].WrongCost));
     }
 
     /// <summary>The weighted cost if the state were known: the cheapest repair that is sure to cure it, or handing over.</summary>

@@ -3,7 +3,7 @@ namespace Halfsplit.Diagnosis.Planning.Sequencing;
 /// <summary>
 /// Odds of the states along a way, not divided by the odds of the way itself: so expected costs simply add up.
 /// </summary>
-internal static class Belief
+internal static class StateWeights
 {
     public static double Total(ReadOnlySpan<double> weights)
     {
