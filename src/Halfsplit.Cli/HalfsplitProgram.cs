@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Cli.Settings;
 using Halfsplit.Cli.Terminals;
@@ -8,7 +9,7 @@ using Spectre.Console.Cli;
 namespace Halfsplit.Cli;
 
 /// <summary>The verbs, and what becomes of a wrong command line.</summary>
-public static class HalfsplitProgram
+public static partial class HalfsplitProgram
 {
     /// <summary>Runs one command line to its end. Never throws, never returns a negative code.</summary>
     public static int Run(IEnumerable<string> arguments, Terminal terminal)
@@ -70,11 +71,19 @@ public static class HalfsplitProgram
         Add<CarSettings>("spice", Spice.Run, ["pump-feed", "-c", "priming", "--read", "C3.4,BODY"]);
     }
 
+    /// <summary>What the parser says of a number it can't read; it names a type of the program, which helps nobody.</summary>
+    [GeneratedRegex("^Failed to convert '(.*)' to ")]
+    private static partial Regex NotConverted();
+
     private static int Explain(Exception trouble, Terminal terminal)
     {
         if (trouble is CommandAppException wrong)
         {
-            return terminal.Fail(ExitCode.Usage, false, new Message("cli.wrong-usage", wrong.Message));
+            return terminal.Fail(
+                ExitCode.Usage, false,
+                NotConverted().Match(wrong.Message) is { Success: true } number
+                    ? new Message("cli.unreadable-number", ArgumentGuard.Undo(number.Groups[1].Value))
+                    : new Message("cli.wrong-usage", wrong.Message));
         }
 
         return terminal.Fail(ExitCode.Internal, false, new Message("cli.internal", trouble.GetType().Name, trouble.Message));

@@ -3,7 +3,6 @@ using Halfsplit.Diagnosis.Checks;
 using Halfsplit.Diagnosis.Evidence;
 using Halfsplit.Diagnosis.Readings;
 using Halfsplit.Diagnosis.Suspects;
-using Halfsplit.Simulation.Instruments;
 
 namespace Halfsplit.Diagnosis.Planning;
 
@@ -25,13 +24,16 @@ internal sealed class Foresight(Forecaster forecaster, Partition partition, Hypo
         var rows = Information.Outcomes(check, outlooks, out var count);
         double[] cuts = check.Answers.Length > 0 ? [] : Information.Cuts(outlooks);
         var weights = new double[count][];
+        var honest = new double[count][];
         for (var outcome = 0; outcome < count; outcome++)
         {
             weights[outcome] = new double[partition.Cars.Count];
+            honest[outcome] = new double[partition.Cars.Count];
             for (var car = 0; car < weights[outcome].Length; car++)
             {
-                var odds = ((1 - Information.Slip) * rows[(car * count) + outcome]) + (Information.Slip / count);
-                weights[outcome][car] = partition.Weights[car] * odds;
+                var odds = rows[(car * count) + outcome];
+                honest[outcome][car] = partition.Weights[car] * odds;
+                weights[outcome][car] = partition.Weights[car] * (((1 - Information.Slip) * odds) + (Information.Slip / count));
             }
         }
 
@@ -50,7 +52,7 @@ internal sealed class Foresight(Forecaster forecaster, Partition partition, Hypo
             if (total >= LeastOdds)
             {
                 found.Add(new ForeseenOutcome(
-                    Typical(check, outlooks, sum, first, cuts.Length), Limit(first - 1, cuts), Limit(last - 1, cuts), total, Left(sum, total)));
+                    Typical(check, outlooks, honest, first, last, cuts), Limit(first - 1, cuts), Limit(last - 1, cuts), total, Left(sum, total)));
             }
 
             outcome = last;
@@ -81,34 +83,34 @@ internal sealed class Foresight(Forecaster forecaster, Partition partition, Hypo
             .Select(i => (space.Suspects[i], odds[i]))];
     }
 
-    /// <summary>A word of the group; OL; or the number that the likeliest car of this range would show.</summary>
-    private ReadingValue Typical(Check check, Outlook[] outlooks, double[] weights, int outcome, int cuts)
+    /// <summary>A word of the group; OL; or the number of the likeliest car that shows one in this range without a slip.</summary>
+    private ReadingValue Typical(Check check, Outlook[] outlooks, double[][] honest, int first, int last, double[] cuts)
     {
         if (check.Answers.Length > 0)
         {
-            return new ReadingParse.Word(check.Answers[outcome][0]);
+            return new ReadingParse.Word(check.Answers[first][0]);
         }
 
-        if (outcome > cuts)
+        if (first > cuts.Length)
         {
             return new ReadingParse.OverLimit();
         }
 
-        var best = -1;
-        for (var car = 0; car < weights.Length; car++)
+        var (best, most) = (-1, 0.0);
+        for (var outcome = first; outcome < last; outcome++)
         {
-            best = !outlooks[car].IsBroad && (best < 0 || weights[car] > weights[best]) ? car : best;
+            for (var car = 0; car < outlooks.Length; car++)
+            {
+                if (!outlooks[car].IsBroad && honest[outcome][car] > most)
+                {
+                    (best, most) = (car, honest[outcome][car]);
+                }
+            }
         }
 
-        var meter = forecaster.Simulator.Meter;
-        var value = best < 0 ? 0 : outlooks[best].Mean;
-        var step = meter.Resolution(check.Probe.Instrument, value);
-        var quantity = check.Probe.Instrument switch
-        {
-            Instrument.Ohms => Quantity.Ohms,
-            Instrument.AmpsClamp or Instrument.AmpsInline => Quantity.Amperes,
-            _ => Quantity.Volts,
-        };
-        return new ReadingParse.Number((Math.Round(value / step) * step) + 0.0, quantity, step);
+        // A car with a wide spread may reach into this range with its mean beside it.
+        var typical = Math.Clamp(
+            best < 0 ? 0 : outlooks[best].Mean, Limit(first - 1, cuts) ?? double.NegativeInfinity, Limit(last - 1, cuts) ?? double.PositiveInfinity);
+        return DisplayedNumber.Of(forecaster.Simulator.Meter, check.Probe.Instrument, typical);
     }
 }

@@ -1,0 +1,47 @@
+using Halfsplit.Circuits.Sheets;
+using Halfsplit.Diagnosis.Readings;
+using Halfsplit.Diagnosis.Tests.Play;
+using Xunit;
+
+namespace Halfsplit.Diagnosis.Tests.Planning;
+
+/// <summary>What each answer to a check would leave.</summary>
+public sealed class ForesightTests
+{
+    public static TheoryData<string> Sheets => [.. ShippedSheets.Names];
+
+    [Theory]
+    [MemberData(nameof(Sheets))]
+    public void An_outcome_s_typical_number_lies_in_its_range_and_the_odds_add_up(string sheet)
+    {
+        var circuit = ShippedSheets.Load(sheet);
+        var complaint = circuit.Complaints[0];
+        var job = Investigation.Open(circuit, complaint);
+        var car = new SimulatedCar(circuit, complaint.Load, job.Suspects.First(s => !s.Suspect.IsNone).Faults[0]);
+        for (var move = 0; move < 4 && job.Next().Check is { } check; move++)
+        {
+            var outcomes = job.Foresee(check);
+            Assert.InRange(outcomes.Sum(o => o.Odds), 0.8, 1 + 1e-9);
+            Assert.All(outcomes, o => Assert.True(
+                o.Typical is not ReadingParse.Number number
+                    || (number.Value >= (o.Low ?? double.NegativeInfinity) - number.Resolution
+                        && number.Value <= (o.High ?? double.PositiveInfinity) + number.Resolution),
+                $"{check.Id}: {o.Typical} is not in {o.Low} to {o.High}"));
+            job.Record($"{move}", check, car.Answer(check));
+        }
+    }
+
+    [Fact]
+    public void What_is_foretold_leaves_the_job_as_it_was()
+    {
+        var circuit = ShippedSheets.Load("headlamps");
+        var job = Investigation.Open(circuit, circuit.Complaints[0]);
+        var before = job.Suspects;
+
+        var tree = job.Foretell(3, 0.05);
+
+        Assert.Equal(before.Select(s => (s.Suspect.Id, s.Odds)), job.Suspects.Select(s => (s.Suspect.Id, s.Odds)));
+        Assert.Equal(job.Next().Check, tree.Step.Check);
+        Assert.Contains(tree.Outcomes, o => o.Next is not null);
+    }
+}
