@@ -15,6 +15,9 @@ switch (args)
     case ["decision-table"]:
         DecisionTable.Print();
         break;
+    case ["decision-size-table"]:
+        DecisionSizeTable.Print();
+        break;
     case ["dictionary-table"]:
         DictionaryTable.Print();
         break;

@@ -22,6 +22,9 @@ public sealed partial class Investigation
     /// <summary>Share of the healthy volts that a load must have to count as proven; common practice, no published source.</summary>
     private const double HealthyShare = 0.92;
 
+    /// <summary>The same where the parts of the car may differ widely.</summary>
+    private const double LeastShare = 0.8;
+
     /// <summary>Share of the healthy amps that a proof may be off; common practice, no published source.</summary>
     private const double AmpsShare = 0.3;
 
@@ -105,11 +108,21 @@ public sealed partial class Investigation
                 && group < healthy.Groups.Length && healthy.Groups[group] > UsualAnswer,
             ReadingParse.Number { Unsteady: true } => false,
             ReadingParse.Number number when IsAcrossLoad(proof.Check) => Math.Abs(number.Value)
-                >= Math.Min(((Load)Circuit[Complaint.Load]).Works.Low, HealthyShare * Math.Abs(healthy.Mean)),
+                >= Math.Min(((Load)Circuit[Complaint.Load]).Works.Low, LeastHealthy(healthy)),
             ReadingParse.Number { Quantity: Quantity.Amperes } number => Math.Abs(Math.Abs(number.Value) - Math.Abs(healthy.Mean))
                 <= Math.Max(3 * healthy.Spread, AmpsShare * Math.Abs(healthy.Mean)),
             ReadingParse.Number number => Math.Abs(number.Value) <= Math.Abs(healthy.Mean) + Math.Max(3 * healthy.Spread, DropVolts),
             _ => false,
         };
+    }
+
+    /// <summary>
+    /// The least volts of a load that is fed as it should be: resistors and motors differ, and a load that runs on a part
+    /// of the volts differs with them.
+    /// </summary>
+    private static double LeastHealthy(Forecast healthy)
+    {
+        var mean = Math.Abs(healthy.Mean);
+        return Math.Min(HealthyShare * mean, Math.Max(LeastShare * mean, mean - (2.5 * healthy.Spread)));
     }
 }
