@@ -7,7 +7,7 @@ namespace Halfsplit.Drawing;
 /// <summary>A circuit with a place on the page for every part, wire and text. Immutable; made by <see cref="CircuitDrawing.Lay"/>.</summary>
 public sealed class CircuitLayout
 {
-    private const double TrackGap = 9, ChannelMargin = 8, FrameMargin = 4;
+    private const double TrackGap = 9, ChannelMargin = 8, FrameMargin = 3, StraightMargin = 4;
 
     private readonly List<double> _channelTops = [], _rowTops = [];
 
@@ -79,7 +79,7 @@ public sealed class CircuitLayout
             {
                 _channelTops.Add(y);
                 var tracks = ChannelRouter.Route(Channels[row]);
-                y += (2 * ChannelMargin) + (Math.Max(0, tracks - 1) * TrackGap);
+                y += tracks == 0 ? StraightMargin : (2 * ChannelMargin) + ((tracks - 1) * TrackGap);
             }
         }
 

@@ -35,11 +35,7 @@ public sealed record ReadingMark(int Number, Probe Probe, string Text);
 
 /// <summary>Where the fault is.</summary>
 /// <param name="Faults">Parts, wires, cavities, sockets or outputs, as <see cref="Fault.Part"/> names them.</param>
-public sealed record FaultLayer(ImmutableArray<Fault> Faults) : DrawingLayer
-{
-    public FaultLayer(params Fault[] faults)
-        : this(ImmutableArray.Create(faults)) { }
-}
+public sealed record FaultLayer(ImmutableArray<Fault> Faults) : DrawingLayer;
 
 /// <summary>The parts and terminals to bring out, as one tapped by a person.</summary>
 public sealed record ChosenLayer(ImmutableArray<string> Parts, ImmutableArray<TerminalName> Terminals) : DrawingLayer;

@@ -44,9 +44,11 @@ internal sealed class GraphBuilder
         {
             if (part is Connector connector)
             {
+                var isFirst = true;
                 foreach (var cavity in _circuit.Cavities(connector.Id))
                 {
-                    Take(new CavityBox(connector, cavity, _potentials));
+                    Take(new CavityBox(connector, cavity, isFirst, _potentials));
+                    isFirst = false;
                 }
             }
             else if (part is not Metal || wired.Contains(part.Id))
@@ -106,7 +108,7 @@ internal sealed class GraphBuilder
         }
 
         var (first, second) = (_ports.GetValueOrDefault(from), _ports.GetValueOrDefault(to));
-        var isDown = _potentials.Of(from) >= _potentials.Of(to) - 1e-9;
+        var isDown = !_potentials.IsBelow(from, to);
         var firstSide = second is not null ? Opposite(second.Side) : isDown ? Side.Bottom : Side.Top;
         first ??= _bars.TryGetValue(from.Part, out var bar) ? bar.PortAt(firstSide) : null;
         second ??= first is not null && _bars.TryGetValue(to.Part, out bar) ? bar.PortAt(Opposite(first.Side)) : null;

@@ -10,6 +10,7 @@ internal sealed class Potentials
 {
     private const int Rounds = 400;
     private const double OverRelaxation = 1.7;
+    private const double Tolerance = 1e-4;
 
     private readonly Dictionary<TerminalName, int> _index = [];
     private readonly List<List<int>> _neighbours = [];
@@ -37,6 +38,9 @@ internal sealed class Potentials
         _share = new double[_neighbours.Count];
         Relax(high, low);
     }
+
+    /// <summary>True if the first is nearer the ground by more than the reckoning errs.</summary>
+    public bool IsBelow(TerminalName first, TerminalName second) => Of(first) < Of(second) - Tolerance;
 
     public double Of(TerminalName terminal) => _index.TryGetValue(terminal, out var node) ? _share[node] : 0.5;
 

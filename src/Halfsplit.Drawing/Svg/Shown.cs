@@ -12,17 +12,20 @@ namespace Halfsplit.Drawing.Svg;
 internal sealed class Shown
 {
     /// <summary>Odds below this are not worth ink.</summary>
-    private const double LeastOdds = 0.005;
+    private const double LeastOdds = 0.01;
 
-    private readonly Circuit _circuit;
-    private readonly TextCatalog _texts;
+    private readonly TextCatalog _texts = DrawingTexts.English;
     private readonly OperatingPoint? _point;
     private readonly double?[]? _amps;
     private readonly Dictionary<string, double> _odds = new(StringComparer.Ordinal);
 
+    private Shown()
+    {
+    }
+
     public Shown(CircuitLayout layout, DrawingOptions options)
     {
-        (_circuit, _texts) = (layout.Circuit, options.Texts);
+        _texts = options.Texts;
         foreach (var layer in options.Layers)
         {
             switch (layer)
@@ -34,7 +37,7 @@ internal sealed class Shown
                 case SuspectLayer suspects:
                     foreach (var suspect in suspects.Suspects)
                     {
-                        foreach (var key in suspect.Faults.Select(f => SymbolOf(_circuit, f.Part)).Distinct())
+                        foreach (var key in suspect.Faults.Select(f => SymbolOf(layout.Circuit, f.Part)).Distinct())
                         {
                             _odds[key] = _odds.GetValueOrDefault(key) + suspect.Odds;
                         }
@@ -46,6 +49,9 @@ internal sealed class Shown
             }
         }
     }
+
+    /// <summary>For drawings without a circuit.</summary>
+    public static Shown Nothing { get; } = new();
 
     public bool HasPoint => _point is not null;
 

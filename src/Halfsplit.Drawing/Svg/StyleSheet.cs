@@ -54,6 +54,7 @@ internal static class StyleSheet
         .hs-still{stroke:$still}
         .hs-flow{stroke:$flow}
         .hs-dot,.hs-pivot,.hs-solid{fill:$ink}
+        .hs-dot{stroke:$paper;stroke-width:1}
         .hs-ring,.hs-body{fill:$fill;stroke:$ink;stroke-width:1.4;stroke-linejoin:round}
         .hs-module{fill:$module}
         .hs-live{stroke-width:3}

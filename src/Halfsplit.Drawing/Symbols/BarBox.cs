@@ -7,7 +7,7 @@ namespace Halfsplit.Drawing.Symbols;
 /// <summary>A splice, a ground point or a piece of metal: everything that meets there is one terminal.</summary>
 internal sealed class BarBox(Part part) : PartBox(part)
 {
-    private const double DotHeight = 30, MetalHeight = 44;
+    private const double DotHeight = 26, MetalHeight = 44;
 
     /// <summary>Where the rail at the foot of the drawing begins and ends, from the box's left edge; null for any other bar.</summary>
     public (double From, double To)? Rail { get; set; }
@@ -15,6 +15,9 @@ internal sealed class BarBox(Part part) : PartBox(part)
     private bool IsMetal => Part is Metal;
 
     protected override double WidthOfNames => 84;
+
+    /// <summary>Behind the identity and its odds.</summary>
+    private double VoltsX => TextX + TextMeasure.Width(Identity, TextMeasure.Identity, bold: true) + OddsRoom;
 
     public Port PortAt(Side side)
     {
@@ -30,16 +33,16 @@ internal sealed class BarBox(Part part) : PartBox(part)
     public override void Arrange()
     {
         var (width, height) = ArrangeTexts();
-        var axis = IsMetal ? 22 : 14;
+        var axis = IsMetal ? 18 : 14;
         foreach (var port in Ports)
         {
             port.Offset = axis;
         }
 
-        TextX = axis + 12;
-        Height = Math.Ceiling(Math.Max(height + 15, IsMetal ? MetalHeight : DotHeight));
+        TextX = axis + (IsMetal ? 20 : 12);
+        Height = Math.Ceiling(Math.Max(height + 8, IsMetal ? MetalHeight : DotHeight));
         TextY = IsMetal ? Height - height : (Height - height) / 2;
-        Width = Math.Ceiling(TextX + Math.Max(width, VoltsRoom));
+        Width = Math.Ceiling(TextX + Math.Max(width, VoltsX - TextX + VoltsRoom));
     }
 
     public override void Draw(Pen pen)
@@ -86,7 +89,7 @@ internal sealed class BarBox(Part part) : PartBox(part)
         pen.Open("hs-terminal", ("id", pen.IdOf("terminal", Part.Id)), ("data-terminal", Part.Id));
         if (pen.Shown.VoltsOf(name) is { } volts)
         {
-            pen.Text("hs-volts", TextX, Rail is null && !IsMetal ? 9 : TextY - 2, volts);
+            pen.Text("hs-volts", VoltsX, TextY + 10, volts);
         }
 
         pen.Circle("hs-touch", axis, middle, 10);

@@ -11,23 +11,25 @@ internal sealed class CavityBox : PartBox
 
     private readonly string _cavity;
 
-    public CavityBox(Connector connector, string cavity, Potentials potentials)
+    public CavityBox(Connector connector, string cavity, bool isFirst, Potentials potentials)
         : base(connector)
     {
-        _cavity = cavity;
-        var turned = potentials.Of(new(connector.Id, cavity + "a")) < potentials.Of(new(connector.Id, cavity + "b")) - 1e-9;
+        (_cavity, HasName) = (cavity, isFirst);
+        var turned = potentials.IsBelow(new(connector.Id, cavity + "a"), new(connector.Id, cavity + "b"));
         Top.Add(new Port(this, Side.Top, cavity + (turned ? "b" : "a")));
         Bottom.Add(new Port(this, Side.Bottom, cavity + (turned ? "a" : "b")));
     }
 
     public override string Identity => $"{Part.Id}.{_cavity}";
 
+    protected override bool HasName { get; }
+
     public override void Arrange()
     {
         var (width, height) = ArrangeTexts();
         var axis = Math.Max(NumberRoom(_cavity + "b"), 15);
         Top[0].Offset = Bottom[0].Offset = axis;
-        Height = Math.Ceiling(Math.Max(height + (2 * Strip) - 4, SymbolHeight + (2 * Strip) + 4));
+        Height = Math.Ceiling(Math.Max(height + (2 * Strip) - 1, SymbolHeight + (2 * Strip) + 4));
         TextX = axis + 15;
         TextY = (Height - height) / 2;
         Width = Math.Ceiling(Math.Max(TextX + width, axis + MarkRoom + VoltsRoom));

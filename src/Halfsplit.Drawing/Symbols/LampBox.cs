@@ -7,7 +7,7 @@ namespace Halfsplit.Drawing.Symbols;
 /// <summary>A lamp of several filaments with a common return.</summary>
 internal sealed class LampBox : PartBox
 {
-    private const double Pitch = 56, MiddleHeight = 34;
+    private const double Pitch = 80, MiddleHeight = 34;
 
     private readonly List<Port> _filaments;
     private readonly Port _common;
@@ -15,7 +15,7 @@ internal sealed class LampBox : PartBox
     public LampBox(Lamp lamp, Potentials potentials)
         : base(lamp)
     {
-        var isTurned = lamp.Filaments.Average(f => potentials.Of(new(lamp.Id, f.Terminal))) < potentials.Of(new(lamp.Id, lamp.Common)) - 1e-9;
+        var isTurned = lamp.Filaments.Average(f => potentials.Of(new(lamp.Id, f.Terminal))) < potentials.Of(new(lamp.Id, lamp.Common)) - 1e-4;
         _filaments = [.. lamp.Filaments.Select(f => new Port(this, isTurned ? Side.Bottom : Side.Top, f.Terminal))];
         _common = new Port(this, isTurned ? Side.Top : Side.Bottom, lamp.Common);
         (isTurned ? Bottom : Top).AddRange(_filaments);
@@ -30,12 +30,12 @@ internal sealed class LampBox : PartBox
         var ordered = _common.Side == Side.Bottom ? Top : Bottom;
         for (var i = 0; i < ordered.Count; i++)
         {
-            ordered[i].Offset = 40 + (Pitch * i);
+            ordered[i].Offset = 34 + (Pitch * i);
         }
 
         _common.Offset = ordered[0].Offset;
         TextX = ordered[^1].Offset + 22;
-        Height = Math.Ceiling(Math.Max(height + (2 * Strip) - 4, MiddleHeight + (2 * Strip)));
+        Height = Math.Ceiling(Math.Max(height + (2 * Strip), MiddleHeight + (2 * Strip)));
         TextY = (Height - height) / 2;
         Width = Math.Ceiling(TextX + Math.Max(width, VoltsRoom));
     }

@@ -8,7 +8,7 @@ namespace Halfsplit.Drawing.Symbols;
 internal abstract class PartBox(Part part) : Box
 {
     /// <summary>Strip at the top and the bottom where terminals have their numbers and volts.</summary>
-    protected const double Strip = 14;
+    protected const double Strip = 13;
 
     /// <summary>Room beside a wire for the round mark of a lead or a reading.</summary>
     protected const double MarkRoom = 11;
@@ -19,7 +19,7 @@ internal abstract class PartBox(Part part) : Box
     private const double NameWidth = 76, LineHeight = 11, IdentityHeight = 13;
 
     /// <summary>Room for the odds beside the identity.</summary>
-    private const double OddsRoom = 38;
+    protected const double OddsRoom = 38;
 
     public Part Part { get; } = part;
 
@@ -30,6 +30,9 @@ internal abstract class PartBox(Part part) : Box
 
     /// <summary>The parts of a value that need no translation: "15 A", "85 Ω".</summary>
     protected virtual IEnumerable<string> Values => PartValues.Of(Part);
+
+    /// <summary>False where the name stands at a sister of this symbol.</summary>
+    protected virtual bool HasName => true;
 
     /// <summary>Left edge of the texts.</summary>
     protected double TextX { get; set; }
@@ -46,7 +49,7 @@ internal abstract class PartBox(Part part) : Box
     protected (double Width, double Height) ArrangeTexts()
     {
         _lines = [.. Values.Where(v => v.Length > 0).Select(v => (v, "hs-value"))];
-        if (Part.Notes.Name is { } name)
+        if (Part.Notes.Name is { } name && HasName)
         {
             _lines.AddRange(TextMeasure.Wrap(name, TextMeasure.Name, WidthOfNames).Select(l => (l, "hs-name")));
         }
@@ -112,5 +115,5 @@ internal abstract class PartBox(Part part) : Box
         pen.Marks.Add(new TerminalPoint(name, X + port.Offset, Y + (port.Side == Side.Top ? 6 : Height - 6)));
     }
 
-    protected static double NumberRoom(string terminal) => MarkRoom + TextMeasure.Width(terminal, TextMeasure.Small) + 3;
+    protected static double NumberRoom(string terminal) => Math.Ceiling(MarkRoom + TextMeasure.Width(terminal, TextMeasure.Small) + 3);
 }

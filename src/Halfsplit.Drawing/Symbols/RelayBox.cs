@@ -7,7 +7,7 @@ namespace Halfsplit.Drawing.Symbols;
 /// <summary>A relay: its coil, its contacts, and the dashed link between them, in one outline.</summary>
 internal sealed class RelayBox : PartBox
 {
-    private const double CoilRoom = 64, ContactRoom = 46, MiddleHeight = 40;
+    private const double CoilRoom = 76, ContactRoom = 76, MiddleHeight = 40;
 
     private readonly Relay _relay;
     private readonly Port _coilTop, _coilBottom, _common;
@@ -18,11 +18,11 @@ internal sealed class RelayBox : PartBox
     {
         _relay = relay;
         double Of(string terminal) => potentials.Of(new(relay.Id, terminal));
-        var isCoilTurned = Of("86") < Of("85") - 1e-9;
+        var isCoilTurned = potentials.IsBelow(new(relay.Id, "86"), new(relay.Id, "85"));
         _coilTop = new Port(this, Side.Top, isCoilTurned ? "85" : "86");
         _coilBottom = new Port(this, Side.Bottom, isCoilTurned ? "86" : "85");
         var contacts = relay.Terminals.Where(t => t.StartsWith("87", StringComparison.Ordinal)).ToList();
-        var isContactTurned = Of("30") < contacts.Average(Of) - 1e-9;
+        var isContactTurned = Of("30") < contacts.Average(Of) - 1e-4;
         var (commonSide, contactSide) = isContactTurned ? (Side.Bottom, Side.Top) : (Side.Top, Side.Bottom);
         _common = new Port(this, commonSide, "30");
         _contacts.AddRange(contacts.Select(c => new Port(this, contactSide, c)));
@@ -64,7 +64,7 @@ internal sealed class RelayBox : PartBox
 
         var right = Ports.Max(p => p.Offset);
         TextX = right + 20;
-        Height = Math.Ceiling(Math.Max(height + (2 * Strip) - 4, MiddleHeight + (2 * Strip)));
+        Height = Math.Ceiling(Math.Max(height + (2 * Strip), MiddleHeight + (2 * Strip)));
         TextY = (Height - height) / 2;
         Width = Math.Ceiling(Math.Max(TextX + width, right + MarkRoom + VoltsRoom));
     }

@@ -7,7 +7,7 @@ namespace Halfsplit.Drawing.Symbols;
 /// <summary>A switch of several contacts: a blade for each, linked, with the positions written beside it.</summary>
 internal sealed class SwitchBox : PartBox
 {
-    private const double Pitch = 52, MiddleHeight = 44;
+    private const double Pitch = 80, MiddleHeight = 44;
 
     private readonly Switch _switch;
     private readonly List<(Port From, List<Port> To)> _groups = [];
@@ -18,7 +18,7 @@ internal sealed class SwitchBox : PartBox
         _switch = change;
         double Of(string terminal) => potentials.Of(new(change.Id, terminal));
         var contacts = Contacts(change);
-        var isTurned = contacts.Average(c => Of(c.From)) < contacts.Average(c => Of(c.To)) - 1e-9;
+        var isTurned = contacts.Average(c => Of(c.From)) < contacts.Average(c => Of(c.To)) - 1e-4;
         foreach (var group in contacts.GroupBy(c => c.From))
         {
             var from = new Port(this, isTurned ? Side.Bottom : Side.Top, group.Key);
@@ -67,12 +67,12 @@ internal sealed class SwitchBox : PartBox
 
         foreach (var (from, to) in _groups)
         {
-            from.Offset = to.Average(p => p.Offset);
+            from.Offset = Math.Round(to.Average(p => p.Offset));
         }
 
         var right = Ports.Max(p => p.Offset);
         TextX = right + 24;
-        Height = Math.Ceiling(Math.Max(height + (2 * Strip) - 8, MiddleHeight + (2 * Strip)));
+        Height = Math.Ceiling(Math.Max(height + (2 * Strip), MiddleHeight + (2 * Strip)));
         TextY = (Height - height) / 2;
         Width = Math.Ceiling(Math.Max(TextX + width, right + MarkRoom + VoltsRoom));
     }

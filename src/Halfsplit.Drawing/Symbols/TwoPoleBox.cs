@@ -13,7 +13,7 @@ internal sealed class TwoPoleBox : PartBox
         : base(part)
     {
         var (first, second) = (part.Terminals[0], part.Terminals[1]);
-        var turned = potentials.Of(new(part.Id, first)) < potentials.Of(new(part.Id, second)) - 1e-9;
+        var turned = potentials.IsBelow(new(part.Id, first), new(part.Id, second));
         Top.Add(new Port(this, Side.Top, turned ? second : first));
         Bottom.Add(new Port(this, Side.Bottom, turned ? first : second));
         IsTurned = turned;
@@ -27,7 +27,7 @@ internal sealed class TwoPoleBox : PartBox
         var (width, height) = ArrangeTexts();
         var axis = Math.Max(NumberRoom(Top[0].Terminal!), Math.Max(NumberRoom(Bottom[0].Terminal!), 17));
         Top[0].Offset = Bottom[0].Offset = axis;
-        Height = Math.Ceiling(Math.Max(height + (2 * Strip) - 4, SymbolHeight + (2 * Strip) + 4));
+        Height = Math.Ceiling(Math.Max(height + (2 * Strip) - 1, SymbolHeight + (2 * Strip) + 4));
         TextX = axis + TextGap;
         TextY = (Height - height) / 2;
         Width = Math.Ceiling(Math.Max(TextX + width, axis + MarkRoom + VoltsRoom));
