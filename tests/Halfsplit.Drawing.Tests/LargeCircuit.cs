@@ -20,18 +20,18 @@ internal static class LargeCircuit
             var module = ((i - 1) / BranchesOfAModule) + 1;
             if ((i - 1) % BranchesOfAModule == 0)
             {
-                var outputs = string.Join(", ", Enumerable.Range(i, BranchesOfAModule).Select(o => $"o{o}: {{ side: low }}"));
-                list.AppendLine(CultureInfo.InvariantCulture, $"  ECU{module}: {{ kind: module, feeds: [30], grounds: [31], outputs: {{ {outputs} }} }}");
+                var outputs = string.Join(", ", Enumerable.Range(i, BranchesOfAModule).Select(o => $$"""o{{o}}: { side: low }"""));
+                list.AppendLine(CultureInfo.InvariantCulture, $$"""  ECU{{module}}: { kind: module, feeds: [30], grounds: [31], outputs: { {{outputs}} } }""");
                 wiring.AppendLine(CultureInfo.InvariantCulture, $"  - BUS -> wire 1mm2 1m RD/GN -> ECU{module}.30");
                 wiring.AppendLine(CultureInfo.InvariantCulture, $"  - ECU{module}.31 -> wire 1mm2 1m BN -> G0");
             }
 
             list.AppendLine(CultureInfo.InvariantCulture, $$"""
-                  F{{n}}: {{ kind: fuse, rating: 15 A, place: box, slot: "{{n}}" }}
-                  K{{n}}: {{ kind: relay, coil: 85 ohm, place: box }}
-                  C{{n}}: {{ kind: connector, b: L{{n}}, place: rear }}
-                  L{{n}}: {{ kind: lamp, name: Lamp number {{n}}, watts: 21 W, place: rear }}
-                  G{{n}}: {{ kind: ground, place: rear }}
+                  F{{n}}: { kind: fuse, rating: 15 A, place: box, slot: "{{n}}", type: mini }
+                  K{{n}}: { kind: relay, coil: 85 ohm, place: box }
+                  C{{n}}: { kind: connector, b: L{{n}}, place: rear }
+                  L{{n}}: { kind: lamp, name: Lamp number {{n}}, watts: 21 W, place: rear }
+                  G{{n}}: { kind: ground, place: rear }
                 """);
             wiring.AppendLine(CultureInfo.InvariantCulture, $"""
                   - BUS -> F{n} -> wire 1mm2 1m RD/YE -> K{n}.30

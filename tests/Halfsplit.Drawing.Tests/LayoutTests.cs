@@ -126,7 +126,7 @@ public sealed class LayoutTests
         }
 
         Tell($"{sheet}: {kept} of {pairs} pairs of symbols keep left and right");
-        Assert.InRange((double)kept / pairs, 0.8, 1);
+        Assert.InRange((double)kept / pairs, 0.95, 1);
     }
 
     private static Dictionary<string, double> Places(Circuit circuit) =>

@@ -97,7 +97,7 @@ internal static class Wiring
 
     private static double BottomOf(Stub stub) => stub.Port!.Box.Y + stub.Port.Box.Height;
 
-    private static double TopOf(Stub stub) => stub.Port!.Box is Symbols.BarBox { Rail: not null } ? stub.Port.Box.Y + 4 : stub.Port.Box.Y;
+    private static double TopOf(Stub stub) => stub.Port!.Box.Y;
 
     /// <summary>The labels of the wires, each with a sleeve in the wire's colours.</summary>
     public static void DrawLabel(LabelBox label, Pen pen)

@@ -48,7 +48,7 @@ internal sealed class BarBox(Part part) : PartBox(part)
     public override void Draw(Pen pen)
     {
         var axis = Ports.Select(p => p.Offset).DefaultIfEmpty(14).First();
-        var middle = Rail is not null ? 4 : IsMetal ? 12 : Height / 2;
+        var middle = Rail is not null ? 0 : IsMetal ? 12 : Height / 2;
         if (Rail is null && Top.Count > 0)
         {
             pen.Wire(pen.Shown.FlowAt(Top[0]), axis, 0, axis, middle);
