@@ -129,6 +129,61 @@ public sealed class LayoutTests
         Assert.InRange((double)kept / pairs, 0.95, 1);
     }
 
+    /// <summary>Feed at the top, ground at the bottom, for every fuse, relay and load of the sheets.</summary>
+    [Theory]
+    [MemberData(nameof(Sheets))]
+    public void Current_runs_down(string sheet)
+    {
+        var circuit = Shipped(sheet);
+        var at = new DrawnPage(CircuitDrawing.Svg(circuit)).Terminals;
+        foreach (var part in circuit.Parts)
+        {
+            var (upper, lower) = part switch
+            {
+                Fuse => ("1", "2"),
+                Relay => ("30", "87"),
+                Load load => load.Across,
+                Module module => (module.Feeds[0], module.Grounds[0]),
+                _ => ("", ""),
+            };
+            Assert.True(upper.Length == 0 || at[$"{part.Id}.{upper}"].Y < at[$"{part.Id}.{lower}"].Y, $"{part.Id} stands on its head");
+        }
+
+        Assert.Equal(at.Values.Max(p => p.Y), at["BODY"].Y);
+    }
+
+    /// <summary>The heavy cable to a starter must not turn the ignition switch over, through which its solenoid is fed.</summary>
+    [Fact]
+    public void A_starter_leaves_its_switch_upright()
+    {
+        const string Sheet = """
+            sheet: 1
+            title: Starter
+            conditions: { key off: {} }
+            parts:
+              BAT: { kind: battery }
+              F1: { kind: fuse, rating: 30 A }
+              IGN: { kind: switch, positions: { off: [], on: [30-15], start: [30-15, 30-50] } }
+              L1: { kind: lamp, watts: 5 W }
+              ST: { kind: starter }
+              G1: { kind: ground }
+            wiring:
+              - BODY -> wire 25mm2 0.4m BK -> BAT.neg
+              - BAT.pos -> wire 35mm2 1m RD -> ST.30
+              - BAT.pos -> F1 -> wire 4mm2 1m RD/YE -> IGN.30
+              - IGN.50 -> wire 2.5mm2 1m BK/RD -> ST.50
+              - IGN.15 -> wire 1mm2 1m BK -> L1 -> wire 1mm2 1m BN -> G1
+              - ST.31 -> G1
+            """;
+        var circuit = SheetReader.Read(Sheet).Circuit!;
+        var svg = CircuitDrawing.Svg(circuit);
+        var at = new DrawnPage(svg).Terminals;
+
+        Faultless.Check(circuit, svg);
+        Assert.True(at["IGN.30"].Y < at["IGN.50"].Y);
+        Assert.True(at["IGN.50"].Y < at["ST.50"].Y);
+    }
+
     private static Dictionary<string, double> Places(Circuit circuit) =>
         new DrawnPage(CircuitDrawing.Svg(circuit)).Symbols.ToDictionary(s => s.What, s => s.Left);
 

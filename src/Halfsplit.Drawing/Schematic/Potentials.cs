@@ -4,7 +4,8 @@ namespace Halfsplit.Drawing.Schematic;
 
 /// <summary>
 /// How near each terminal is to the feed: 1 at the battery's positive post, 0 at its negative one, in between as if every
-/// conductor, contact and part were one and the same resistance and every switch closed. It only tells up from down.
+/// wire and contact were one and the same resistance, whatever uses current ten times it, and every switch closed. It only
+/// tells up from down.
 /// </summary>
 internal sealed class Potentials
 {
@@ -12,8 +13,11 @@ internal sealed class Potentials
     private const double OverRelaxation = 1.7;
     private const double Tolerance = 1e-4;
 
+    /// <summary>Of loads, coils, resistors and modules, against 1 of a wire.</summary>
+    private const double UserConductance = 0.1;
+
     private readonly Dictionary<TerminalName, int> _index = [];
-    private readonly List<List<int>> _neighbours = [];
+    private readonly List<List<(int Node, double Conductance)>> _neighbours = [];
     private readonly double[] _share;
 
     public Potentials(Circuit circuit)
@@ -59,13 +63,14 @@ internal sealed class Potentials
                     continue;
                 }
 
-                var sum = 0.0;
-                foreach (var neighbour in _neighbours[node])
+                var (sum, all) = (0.0, 0.0);
+                foreach (var (neighbour, conductance) in _neighbours[node])
                 {
-                    sum += _share[neighbour];
+                    sum += conductance * _share[neighbour];
+                    all += conductance;
                 }
 
-                var step = OverRelaxation * ((sum / _neighbours[node].Count) - _share[node]);
+                var step = OverRelaxation * ((sum / all) - _share[node]);
                 _share[node] += step;
                 most = Math.Max(most, Math.Abs(step));
             }
@@ -95,7 +100,7 @@ internal sealed class Potentials
                 Join(Of(""), new(ground.Metal));
                 break;
             case Relay relay:
-                Join(Of("86"), Of("85"));
+                Join(Of("86"), Of("85"), UserConductance);
                 foreach (var contact in relay.Terminals.Where(t => t.StartsWith("87", StringComparison.Ordinal)))
                 {
                     Join(Of("30"), Of(contact));
@@ -115,14 +120,21 @@ internal sealed class Potentials
             case Lamp lamp:
                 foreach (var filament in lamp.Filaments)
                 {
-                    Join(Of(filament.Terminal), Of(lamp.Common));
+                    Join(Of(filament.Terminal), Of(lamp.Common), UserConductance);
+                }
+
+                break;
+            case Starter or Alternator:
+                foreach (var terminal in part.Terminals[..^1])
+                {
+                    Join(Of(terminal), Of(part.Terminals[^1]), UserConductance);
                 }
 
                 break;
             default:
                 for (var i = 1; i < part.Terminals.Length; i++)
                 {
-                    Join(Of(part.Terminals[i - 1]), Of(part.Terminals[i]));
+                    Join(Of(part.Terminals[i - 1]), Of(part.Terminals[i]), part is Load or Resistor or Sensor ? UserConductance : 1);
                 }
 
                 break;
@@ -135,7 +147,7 @@ internal sealed class Potentials
         {
             foreach (var feed in module.Feeds)
             {
-                Join(of(feed), of(ground));
+                Join(of(feed), of(ground), UserConductance);
             }
         }
 
@@ -143,16 +155,16 @@ internal sealed class Potentials
         {
             foreach (var end in pullsUp ? module.Feeds : module.Grounds)
             {
-                Join(of(name), of(end));
+                Join(of(name), of(end), UserConductance);
             }
         }
     }
 
-    private void Join(TerminalName first, TerminalName second)
+    private void Join(TerminalName first, TerminalName second, double conductance = 1)
     {
         var (a, b) = (Node(first), Node(second));
-        _neighbours[a].Add(b);
-        _neighbours[b].Add(a);
+        _neighbours[a].Add((b, conductance));
+        _neighbours[b].Add((a, conductance));
     }
 
     private int Node(TerminalName terminal)

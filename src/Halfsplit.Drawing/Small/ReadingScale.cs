@@ -64,8 +64,8 @@ public static class ReadingScale
             var level = AxisY - 26 + (i % 2 == 0 ? 0 : 12);
             pen.Rect(band.Odds is null ? "hs-body" : "hs-odds", from - 1, level, Math.Max(3, to - from + 2), 10, 2);
             pen.Text("hs-identity hs-middle", (from + to) / 2, level - 3 - (i % 2 == 0 ? 0 : 12), letter);
-            var odds = band.Odds is { } known ? $"{OddsText.Of(known)}  " : "";
-            foreach (var (line, first) in TextMeasure.Wrap($"{axis.Text(band.Low, band.High)} {unit}   {odds}{band.Label}", 10.5, Width - (2 * Margin) - 20).Select((l, n) => (l, n == 0)))
+            var odds = band.Odds is { } known ? $"{OddsText.Of(known)}, " : "";
+            foreach (var (line, first) in TextMeasure.Wrap($"{axis.Text(band.Low, band.High)} {unit}: {odds}{band.Label}", 10.5, Width - (2 * Margin) - 20).Select((l, n) => (l, n == 0)))
             {
                 pen.Text("hs-key", Margin + 20, y, line);
                 pen.Text("hs-identity", Margin, y, first ? letter : "");
