@@ -60,7 +60,9 @@ public sealed class CircuitLayout
     internal (double From, double To) RowBand(int row) =>
         (_rowTops[row], _rowTops[row] + RowHeight(row));
 
-    private double RowHeight(int row) => Grid.Rows[row].Max(b => b.Height) + (2 * FrameMargin);
+    private double RowHeight(int row) => Math.Max(
+        Grid.Rows[row].Max(b => b.Height),
+        Frames.Where(f => f.Boxes[0].Row == row).Select(f => f.Length).DefaultIfEmpty(0).Max()) + (2 * FrameMargin);
 
     private void Stack()
     {

@@ -12,6 +12,9 @@ internal sealed record Frame(string Place, List<Box> Boxes, List<string> Lines)
 {
     public const double LineWidth = 11, Margin = 5;
 
+    /// <summary>Height that the name needs.</summary>
+    public double Length => Lines.Max(l => TextMeasure.Width(l, TextMeasure.Name)) + 4;
+
     /// <summary>Room for the name at the left.</summary>
     public double Pad => (Lines.Count * LineWidth) + 6;
 }

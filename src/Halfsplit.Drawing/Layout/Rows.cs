@@ -27,6 +27,16 @@ internal static class Rows
             rail.Row = last;
         }
 
+        var fed = FedFrom(order);
+        for (var i = order.Count - 1; i >= 0; i--)
+        {
+            // What the battery does not feed, as an engine block on its strap, belongs beside what it leads to.
+            if (!fed[order[i].Order] && Lowers(order[i]).Any())
+            {
+                order[i].Row = Lowers(order[i]).Min(l => l.Lower.Box.Row) - 1;
+            }
+        }
+
         for (var pass = 0; pass < Passes; pass++)
         {
             for (var i = order.Count - 1; i >= 0; i--)
@@ -41,6 +51,18 @@ internal static class Rows
         }
 
         CloseGaps(graph);
+    }
+
+    /// <summary>Which boxes lie below the battery.</summary>
+    private static bool[] FedFrom(List<Box> order)
+    {
+        var fed = new bool[order.Count];
+        foreach (var box in order)
+        {
+            fed[box.Order] = box is BatteryBox || Uppers(box).Any(l => fed[l.Upper.Box.Order]);
+        }
+
+        return fed;
     }
 
     private static IEnumerable<Link> Uppers(Box box) => box.Top.SelectMany(p => p.Links);

@@ -78,7 +78,7 @@ internal static class StyleSheet
         .hs-odds-text{font-size:8px;fill:$odds-ink;font-weight:bold}
         .hs-red{fill:$red;stroke:$ink;stroke-width:1.3}
         .hs-red-text{font-size:11px;font-weight:bold;fill:$red-ink}
-        .hs-black{fill:$black;stroke:$paper;stroke-width:1.3}
+        .hs-black{fill:$black;stroke:$muted;stroke-width:1.3}
         .hs-black-text{font-size:11px;font-weight:bold;fill:$black-ink}
         .hs-reading{fill:$reading;stroke:$ink;stroke-width:1}
         .hs-reading-text{font-size:8.5px;font-weight:bold;fill:$reading-ink}
