@@ -1,5 +1,3 @@
-using System.Globalization;
-using System.Resources;
 using Halfsplit.Circuits;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Diagnosis;
@@ -11,9 +9,8 @@ namespace Halfsplit.Cli;
 /// <summary>The texts of this project, and the catalogue of all projects' texts.</summary>
 public static class CliTexts
 {
-    public static ResourceManager Source { get; } = new("Halfsplit.Cli.Texts", typeof(CliTexts).Assembly);
+    public static TextSource Source { get; } = new("Halfsplit.Cli.Texts", typeof(CliTexts).Assembly);
 
-    /// <summary>All texts that the program can say.</summary>
-    public static TextCatalog Catalog { get; } = new(
-        CultureInfo.InvariantCulture, Source, JobTexts.Source, DrawingTexts.Source, DiagnosisTexts.Source, CircuitTexts.Source);
+    /// <summary>All texts that the program can say, in the language of the run (<see cref="Terminals.RunLanguage"/>).</summary>
+    public static TextCatalog Catalog { get; } = new(Source, JobTexts.Source, DrawingTexts.Source, DiagnosisTexts.Source, CircuitTexts.Source);
 }

@@ -121,6 +121,13 @@ public sealed partial class JobSession
         return Keep(new NoteWritten(id, at, text));
     }
 
+    /// <summary>Keeps what a report says of the car and the people, at any time; what is null stays as it was.</summary>
+    public SessionOutcome Describe(string? vehicle, string? owner, string? worker)
+    {
+        var (id, at) = _stamps.Next(Document.LastId);
+        return Keep(new JobDescribed(id, at) { Vehicle = vehicle, Owner = owner, Worker = worker });
+    }
+
     /// <summary>Hands the job over to somebody else, and closes it.</summary>
     public SessionOutcome HandOver(string? to, string? text)
     {
