@@ -18,7 +18,7 @@ public static partial class HalfsplitProgram
         ArgumentNullException.ThrowIfNull(arguments);
         ArgumentNullException.ThrowIfNull(terminal);
         var given = ArgumentGuard.Do(arguments);
-        using var language = RunLanguage.Begin(given, terminal.Language);
+        CliTexts.Language = RunLanguage.Of(given, terminal.Language);
         if (RunLanguage.Asked(given) is { } asked && Language.Find(asked) is null)
         {
             return terminal.Fail(
@@ -31,7 +31,7 @@ public static partial class HalfsplitProgram
             config.SetApplicationName("halfsplit");
             config.SetApplicationVersion(JobOpening.EngineVersion);
             config.UseStrictParsing();
-            config.SetApplicationCulture(CultureInfo.CurrentUICulture);
+            config.SetApplicationCulture(CultureInfo.GetCultureInfo(CliTexts.Language.Code));
             config.ConfigureConsole(terminal.Console);
             config.SetExceptionHandler((trouble, _) => Explain(trouble, terminal));
             config.Settings.MaximumIndirectExamples = 0;

@@ -22,9 +22,6 @@ public sealed class Language
     /// <summary>Every language, the one of machine outputs first.</summary>
     public static IReadOnlyList<Language> All { get; } = [English, German];
 
-    /// <summary>The language of the person at this machine, by the UI culture; English where that is not spoken here.</summary>
-    public static Language Current => Find(CultureInfo.CurrentUICulture.Name) ?? English;
-
     /// <summary>ISO 639-1 code.</summary>
     public string Code { get; }
 
@@ -37,6 +34,9 @@ public sealed class Language
         var code = name?.Split('-', '_', '.')[0];
         return All.FirstOrDefault(l => string.Equals(l.Code, code, StringComparison.OrdinalIgnoreCase));
     }
+
+    /// <summary>The language whose <see cref="Formats"/> these are; English for any others.</summary>
+    public static Language Of(IFormatProvider? formats) => All.FirstOrDefault(l => ReferenceEquals(l.Formats, formats)) ?? English;
 
     public override string ToString() => Code;
 }

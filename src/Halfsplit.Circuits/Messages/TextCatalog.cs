@@ -5,20 +5,22 @@ namespace Halfsplit.Circuits.Messages;
 /// <summary>Finds the words for messages in the texts of all projects that speak.</summary>
 public sealed class TextCatalog
 {
-    private readonly Language? _language;
+    private readonly Func<Language> _language;
     private readonly TextSource[] _sources;
 
-    /// <summary>A catalogue that follows the language of the person: <see cref="Messages.Language.Current"/> whenever it says something.</summary>
+    /// <summary>A catalogue whose language may change from one moment to the next.</summary>
+    /// <param name="language">Asked whenever something is said.</param>
     /// <param name="sources">One for each project, asked in this order.</param>
-    public TextCatalog(params TextSource[] sources) => _sources = sources;
-
-    /// <summary>A catalogue of one language.</summary>
-    public TextCatalog(Language language, params TextSource[] sources)
+    public TextCatalog(Func<Language> language, params TextSource[] sources)
     {
         ArgumentNullException.ThrowIfNull(language);
         _language = language;
         _sources = sources;
     }
+
+    /// <summary>A catalogue of one language.</summary>
+    public TextCatalog(Language language, params TextSource[] sources)
+        : this(() => language, sources) => ArgumentNullException.ThrowIfNull(language);
 
     /// <summary>A catalogue of a culture's language; English where that is not spoken.</summary>
     public TextCatalog(CultureInfo culture, params TextSource[] sources)
@@ -27,7 +29,7 @@ public sealed class TextCatalog
     }
 
     /// <summary>The language that is spoken now.</summary>
-    public Language Language => _language ?? Language.Current;
+    public Language Language => _language();
 
     /// <summary>The same texts, always in this language.</summary>
     public TextCatalog In(Language language) => new(language, _sources);

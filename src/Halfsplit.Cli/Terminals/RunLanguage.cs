@@ -1,38 +1,33 @@
-using System.Globalization;
 using Halfsplit.Circuits.Messages;
 
 namespace Halfsplit.Cli.Terminals;
 
-/// <summary>
-/// The language of one run, held as the UI culture until the run ends. The culture of numbers and dates is left alone: nothing
-/// here goes by it.
-/// </summary>
-public sealed class RunLanguage : IDisposable
+/// <summary>Which language a run speaks.</summary>
+public static class RunLanguage
 {
     /// <summary>The environment variable that names the language.</summary>
     public const string Variable = "HALFSPLIT_LANGUAGE";
 
     private const string Option = "--language", MachineOutput = "--json";
 
-    private readonly CultureInfo _before = CultureInfo.CurrentUICulture;
-
-    private RunLanguage(Language language)
-    {
-        CultureInfo.CurrentUICulture = language == Language.English
-            ? CultureInfo.InvariantCulture
-            : CultureInfo.GetCultureInfo(language.Code);
-    }
+    /// <summary>Where the system tells its language, in the order of POSIX; the program carries no culture data to ask.</summary>
+    private static readonly string[] OfTheSystem = ["LC_ALL", "LC_MESSAGES", "LANG"];
 
     /// <summary>The language that a command line asks for, else the terminal's; English for what a script reads, the same everywhere.</summary>
-    public static RunLanguage Begin(IReadOnlyList<string> arguments, Language usual)
+    public static Language Of(IReadOnlyList<string> arguments, Language usual)
     {
         ArgumentNullException.ThrowIfNull(arguments);
         ArgumentNullException.ThrowIfNull(usual);
-        return new RunLanguage(arguments.Contains(MachineOutput) ? Language.English : Language.Find(Asked(arguments)) ?? usual);
+        return arguments.Contains(MachineOutput) ? Language.English : Language.Find(Asked(arguments)) ?? usual;
     }
 
-    /// <summary>The language of this process: the environment variable's, else the system's.</summary>
-    public static Language OfThisProcess() => Language.Find(Environment.GetEnvironmentVariable(Variable)) ?? Language.Current;
+    /// <summary>The language where the command line names none: the environment variable's, else the system's, else English.</summary>
+    public static Language Usual(Func<string, string?> environment)
+    {
+        ArgumentNullException.ThrowIfNull(environment);
+        var system = OfTheSystem.Select(environment).FirstOrDefault(value => !string.IsNullOrEmpty(value));
+        return Language.Find(environment(Variable)) ?? Language.Find(system) ?? Language.English;
+    }
 
     /// <summary>What follows the option; null where it is not there.</summary>
     public static string? Asked(IReadOnlyList<string> arguments)
@@ -53,6 +48,4 @@ public sealed class RunLanguage : IDisposable
 
         return null;
     }
-
-    public void Dispose() => CultureInfo.CurrentUICulture = _before;
 }

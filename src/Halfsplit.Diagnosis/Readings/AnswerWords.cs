@@ -18,15 +18,16 @@ public sealed class AnswerWords
         new("Halfsplit.Diagnosis.Readings.AnswerWords", typeof(AnswerWords).Assembly);
 
     private static readonly FrozenDictionary<string, AnswerWords> ByLanguage = Language.All
-        .ToFrozenDictionary(l => l.Code, l => new AnswerWords(key => TextsOf(key, l)), StringComparer.Ordinal);
+        .ToFrozenDictionary(l => l.Code, l => new AnswerWords(key => TextsOf(key, l), l), StringComparer.Ordinal);
 
     private readonly FrozenDictionary<string, ImmutableArray<AnswerWord>> candidates;
     private readonly FrozenDictionary<AnswerWord, string> shown;
     private readonly FrozenSet<string> overLimit;
     private readonly FrozenSet<string> nothingShown;
 
-    private AnswerWords(Func<string, string?> texts)
+    private AnswerWords(Func<string, string?> texts, Language language)
     {
+        Language = language;
         var byText = new Dictionary<string, List<AnswerWord>>(StringComparer.Ordinal);
         var first = new Dictionary<AnswerWord, string>();
         foreach (var word in AnswerWord.All)
@@ -61,7 +62,10 @@ public sealed class AnswerWords
         ';', Language.All.OrderBy(l => l == shown ? 0 : 1).Select(l => Resources.Find(key, l)));
 
     /// <summary>Words from any other table: a key is an id, <c>over-limit</c> or <c>nothing-shown</c>.</summary>
-    public static AnswerWords From(Func<string, string?> texts) => new(texts);
+    public static AnswerWords From(Func<string, string?> texts) => new(texts, Language.English);
+
+    /// <summary>The language of what is shown.</summary>
+    public Language Language { get; }
 
     /// <summary>The word as shown to people.</summary>
     public string TextOf(AnswerWord word) => shown.GetValueOrDefault(word, word.Text);
