@@ -22,7 +22,7 @@ public sealed partial class ReportPageTests
         get
         {
             var forms = new TheoryData<ReportReader, ReportPaper, string>();
-            foreach (var language in (Language[])[Language.English])
+            foreach (var language in Language.All)
             {
                 foreach (var paper in (ReportPaper[])[ReportPaper.A4, ReportPaper.Letter])
                 {

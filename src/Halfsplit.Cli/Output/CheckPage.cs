@@ -53,7 +53,7 @@ public static class CheckPage
         var expected = session.Investigation.Expect(check);
         var words = expected.Quantity is null
             ? ""
-            : ReadingText.Answers(expected, AnswerWords.From(_ => null)).Split(", ")[0] + ", ";
+            : ReadingText.Answers(expected, CliTexts.Words).Split(", ")[0] + ", ";
         var jumps = check.Subject == CheckSubject.Number ? (AnswerWord[])[AnswerWord.Jumps] : [];
         var offered = OfferedWords.Of(session.Circuit, check).Concat(jumps).Select(CliTexts.Words.TextOf);
         var unsure = check.Kind is CheckKind.Repair or CheckKind.PutBack ? [] : (string[])[CliTexts.Words.TextOf(AnswerWord.NotSure)];

@@ -6,7 +6,7 @@ namespace Halfsplit.Cli.Settings;
 public sealed class ReportSettings : JobSettings
 {
     [CommandOption("-o|--output <FILE>")]
-    [Says("help.output")]
+    [Says("help.report-output")]
     public string? Output { get; init; }
 
     [CommandOption("--for <READER>")]

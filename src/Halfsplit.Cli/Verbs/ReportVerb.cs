@@ -5,6 +5,7 @@ using Halfsplit.Cli.Printing;
 using Halfsplit.Cli.Settings;
 using Halfsplit.Cli.Terminals;
 using Halfsplit.Jobs.Reporting;
+using Halfsplit.Jobs.Sessions;
 
 namespace Halfsplit.Cli.Verbs;
 
@@ -34,10 +35,11 @@ public static class ReportVerb
             return terminal.Fail(ExitCode.Broken, settings.Json, opened.Problem);
         }
 
-        var report = terminal.While(() => ReportBuilder.Of(opened.Session));
+        var session = opened.Session;
+        var report = terminal.While(() => ReportBuilder.Of(session));
         if (format == "pdf")
         {
-            var html = Html(terminal, settings, report, ReportPaper.A4);
+            var html = Html(terminal, settings, session, report, ReportPaper.A4);
             var trouble = terminal.While(() => PdfPrinter.Print(html, settings.Output!, terminal.Environment));
             return trouble is null ? Saved(terminal, settings) : terminal.Fail(ExitCode.Broken, settings.Json, trouble);
         }
@@ -46,7 +48,7 @@ public static class ReportVerb
         {
             "json" => ReadingsJson.Write(report, terminal.Texts),
             "csv" => ReadingsCsv.Write(report, terminal.Texts),
-            _ => Html(terminal, settings, report, ReportPaper.Any),
+            _ => Html(terminal, settings, session, report, ReportPaper.Any),
         };
         if (settings.Output is null)
         {
@@ -59,11 +61,12 @@ public static class ReportVerb
             : Saved(terminal, settings);
     }
 
-    private static string Html(Terminal terminal, ReportSettings settings, Report report, ReportPaper usual) => ReportPage.Html(
-        report, terminal.Texts,
-        Is(settings.For, "colleague") ? ReportReader.Colleague : ReportReader.Owner,
-        Is(settings.Paper, "a4") ? ReportPaper.A4 : Is(settings.Paper, "letter") ? ReportPaper.Letter : usual,
-        drawing: null);
+    private static string Html(Terminal terminal, ReportSettings settings, JobSession session, Report report, ReportPaper usual)
+    {
+        var reader = Is(settings.For, "colleague") ? ReportReader.Colleague : ReportReader.Owner;
+        var paper = Is(settings.Paper, "a4") ? ReportPaper.A4 : Is(settings.Paper, "letter") ? ReportPaper.Letter : usual;
+        return ReportPage.Html(report, terminal.Texts, reader, paper, ReportDrawing.Svg(session, report, terminal.Texts, reader));
+    }
 
     private static Message? Wrong(ReportSettings settings)
     {

@@ -130,13 +130,13 @@ internal sealed class ColleaguePage(HtmlWriter html, ReportWords words, Report r
             if (step.Read is { } read)
             {
                 Html.Element("b", Words.Value(read));
-                if (step.Typed.Trim() != Words.Value(read))
+                if (step.Typed.Trim() is var typed && typed != Words.Value(read).Replace('\u00A0', ' ') && typed != read.ToString())
                 {
                     Html.Element("div", "line", () =>
                     {
                         Html.Text(Words.Say("report.typed"));
                         Html.Text(" ");
-                        Html.Typed(step.Typed);
+                        Html.Typed(typed);
                     });
                 }
             }

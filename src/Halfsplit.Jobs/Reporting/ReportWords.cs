@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Diagnosis.Readings;
 using Halfsplit.Jobs.Sessions;
@@ -5,15 +6,18 @@ using Halfsplit.Jobs.Sessions;
 namespace Halfsplit.Jobs.Reporting;
 
 /// <summary>Says the report's messages, values and days in one language.</summary>
-internal sealed class ReportWords(TextCatalog texts)
+internal sealed partial class ReportWords(TextCatalog texts)
 {
+    private const char NoBreak = '\u00A0';
+
     public Language Language => texts.Language;
 
-    public string Say(Message message) => texts.Say(message);
+    /// <summary>The text, with numbers and their units kept in one line.</summary>
+    public string Say(Message message) => Units().Replace(texts.Say(message), NoBreak.ToString());
 
-    public string Say(string code, params object[] arguments) => texts.Say(new Message(code, arguments));
+    public string Say(string code, params object[] arguments) => Say(new Message(code, arguments));
 
-    public string Value(ReadingValue value) => SpokenReading.Of(value, Language);
+    public string Value(ReadingValue value) => Units().Replace(SpokenReading.Of(value, Language), NoBreak.ToString());
 
     public string Odds(double odds) => Say(OddsMessage.Of(odds));
 
@@ -42,4 +46,7 @@ internal sealed class ReportWords(TextCatalog texts)
         var end = char.IsHighSurrogate(text[most - 2]) ? most - 2 : most - 1;
         return text[..end].TrimEnd() + "…";
     }
+
+    [GeneratedRegex(@"(?<=\d) (?=(?:[mkMµ]?[ΩVAW]|%|min|mm²)(?!\w))")]
+    private static partial Regex Units();
 }

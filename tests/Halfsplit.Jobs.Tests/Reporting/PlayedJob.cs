@@ -3,6 +3,7 @@ using Halfsplit.Circuits.Messages;
 using Halfsplit.Circuits.Sheets;
 using Halfsplit.Diagnosis;
 using Halfsplit.Diagnosis.Checks;
+using Halfsplit.Drawing;
 using Halfsplit.Jobs.Events;
 using Halfsplit.Jobs.Practice;
 using Halfsplit.Jobs.Reporting;
@@ -24,7 +25,7 @@ internal static class PlayedJob
         "<script>document.title='ran'</script><img src=x onerror=\"document.title='ran'\"></style><style>*{display:none}</style>"
         + "\"'&amp;</bdi>]]><!-- \u202Eesrever\u0001 <a href=\"javascript:alert(1)\">=cmd|' /C calc'!A0</a>";
 
-    public static TextCatalog Texts(Language language) => new(language, JobTexts.Source, DiagnosisTexts.Source, CircuitTexts.Source);
+    public static TextCatalog Texts(Language language) => new(language, JobTexts.Source, DrawingTexts.Source, DiagnosisTexts.Source, CircuitTexts.Source);
 
     public static JobSession Play(string typed = "a plain remark", string vehicle = "Blue van, invented")
     {
@@ -54,6 +55,9 @@ internal static class PlayedJob
         return session;
     }
 
-    public static string Html(JobSession session, ReportReader reader, Language? language = null, ReportPaper paper = ReportPaper.Any) =>
-        ReportPage.Html(ReportBuilder.Of(session), Texts(language ?? Language.English), reader, paper, drawing: null);
+    public static string Html(JobSession session, ReportReader reader, Language? language = null, ReportPaper paper = ReportPaper.Any)
+    {
+        var (report, texts) = (ReportBuilder.Of(session), Texts(language ?? Language.English));
+        return ReportPage.Html(report, texts, reader, paper, ReportDrawing.Svg(session, report, texts, reader));
+    }
 }
