@@ -5,6 +5,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Diagnosis.Readings;
+using Halfsplit.Jobs.Events;
 using Halfsplit.Simulation.Instruments;
 
 namespace Halfsplit.Jobs.Reporting;
@@ -56,13 +57,7 @@ public static class ReadingsJson
         _ => "reading",
     };
 
-    internal static string QuantityName(Quantity quantity) => quantity switch
-    {
-        Quantity.Ohms => "ohms",
-        Quantity.Amperes => "amperes",
-        Quantity.Duty => "duty",
-        _ => "volts",
-    };
+    internal static string QuantityName(Quantity quantity) => EventNames.NameOf(EventNames.Quantities, quantity);
 
     private static void Head(Utf8JsonWriter json, Report report, TextCatalog texts)
     {

@@ -7,7 +7,7 @@ using Halfsplit.Jobs.Sessions;
 
 namespace Halfsplit.Jobs.Reporting;
 
-/// <summary>The circuit of a job with the fault marked, and for a colleague with the readings at their places.</summary>
+/// <summary>The circuit of a job with the fault marked: for a colleague the whole with the readings at their places, for the owner what is around the fault.</summary>
 public static class ReportDrawing
 {
     /// <summary>SVG in the plain colours of paper.</summary>
@@ -29,6 +29,7 @@ public static class ReportDrawing
             layers.Add(new FaultLayer([.. finding.Finding.Blamed.Take(1).SelectMany(b => b.Faults)]));
         }
 
-        return CircuitDrawing.Svg(session.Circuit, new DrawingOptions { Layers = layers.ToImmutable(), Texts = texts, Switchable = false });
+        var svg = CircuitDrawing.Svg(session.Circuit, new DrawingOptions { Layers = layers.ToImmutable(), Texts = texts, Switchable = false });
+        return reader == ReportReader.Owner ? DrawingWindow.AroundFault(svg) : svg;
     }
 }

@@ -107,6 +107,30 @@ public sealed partial class ReportTests
     }
 
     [Fact]
+    public void The_owner_sees_what_is_around_the_fault_and_a_colleague_the_whole()
+    {
+        var report = ReportBuilder.Of(Proven.Value);
+        var texts = PlayedJob.Texts(Language.English);
+        var (owner, whole) = (
+            ReportDrawing.Svg(Proven.Value, report, texts, ReportReader.Owner), ReportDrawing.Svg(Proven.Value, report, texts, ReportReader.Colleague));
+        var window = Window(owner);
+        var mark = Fault().Match(owner).Groups.Values.Skip(1).Select(g => double.Parse(g.Value, System.Globalization.CultureInfo.InvariantCulture)).ToList();
+
+        Assert.True(window[2] < Window(whole)[2] && window[3] < Window(whole)[3]);
+        Assert.InRange(mark[0], window[0], window[0] + window[2]);
+        Assert.InRange(mark[1], window[1], window[1] + window[3]);
+    }
+
+    private static List<double> Window(string svg) => [.. ViewBox().Match(svg).Groups[1].Value.Split(' ')
+        .Select(n => double.Parse(n, System.Globalization.CultureInfo.InvariantCulture))];
+
+    [GeneratedRegex("viewBox=\"([^\"]+)\"")]
+    private static partial Regex ViewBox();
+
+    [GeneratedRegex("class=\"hs-fault\" x=\"([0-9.]+)\" y=\"([0-9.]+)\"")]
+    private static partial Regex Fault();
+
+    [Fact]
     public void The_json_says_what_the_report_says()
     {
         var report = ReportBuilder.Of(Proven.Value);
