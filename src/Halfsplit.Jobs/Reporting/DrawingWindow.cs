@@ -19,8 +19,10 @@ internal static partial class DrawingWindow
 
         var (width, height) = (Number(page, 1), Number(page, 2));
         var (seenWidth, seenHeight) = (Math.Min(Width, width), Math.Min(Height, height));
-        var left = Math.Clamp(Number(fault, 1) + ((Number(fault, 3) - seenWidth) / 2), 0, width - seenWidth);
-        var top = Math.Clamp(Number(fault, 2) + ((Number(fault, 4) - seenHeight) / 2), 0, height - seenHeight);
+        // The circuit stands below the heading, moved as a whole.
+        var (right, down) = Moved().Match(svg) is { Success: true } moved ? (Number(moved, 1), Number(moved, 2)) : (0, 0);
+        var left = Math.Clamp(right + Number(fault, 1) + ((Number(fault, 3) - seenWidth) / 2), 0, width - seenWidth);
+        var top = Math.Clamp(down + Number(fault, 2) + ((Number(fault, 4) - seenHeight) / 2), 0, height - seenHeight);
         var seen = string.Create(
             CultureInfo.InvariantCulture,
             $"width=\"{seenWidth}\" height=\"{seenHeight}\" viewBox=\"{left} {top} {seenWidth} {seenHeight}\"");
@@ -31,6 +33,9 @@ internal static partial class DrawingWindow
 
     [GeneratedRegex("width=\"([0-9.]+)\" height=\"([0-9.]+)\" viewBox=\"0 0 [0-9.]+ [0-9.]+\"")]
     private static partial Regex Page();
+
+    [GeneratedRegex("<g transform=\"translate\\(([0-9.]+) ([0-9.]+)\\)\"")]
+    private static partial Regex Moved();
 
     [GeneratedRegex("<rect class=\"hs-fault\" x=\"([0-9.]+)\" y=\"([0-9.]+)\" width=\"([0-9.]+)\" height=\"([0-9.]+)\"")]
     private static partial Regex Fault();
