@@ -10,7 +10,7 @@ internal sealed class OwnerPage(HtmlWriter html, ReportWords words, Report repor
     private const int MostReadings = 4, MostProofs = 3, MostOpen = 3, MostNotes = 2, MostCautions = 3, MostRepairs = 3;
 
     /// <summary>Letters of a typed text that fit its place.</summary>
-    private const int LongText = 200, ShortText = 100;
+    private const int LongText = 150, ShortText = 80;
 
     public void Write()
     {
