@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.RegularExpressions;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Cli.Settings;
@@ -16,18 +17,26 @@ public static partial class HalfsplitProgram
     {
         ArgumentNullException.ThrowIfNull(arguments);
         ArgumentNullException.ThrowIfNull(terminal);
+        var given = ArgumentGuard.Do(arguments);
+        CliTexts.Language = RunLanguage.Of(given, terminal.Language);
+        if (RunLanguage.Asked(given) is { } asked && Language.Find(asked) is null)
+        {
+            return terminal.Fail(
+                ExitCode.Usage, false, new Message("cli.bad-language", asked, string.Join(", ", Language.All.Select(l => l.Code))));
+        }
+
         var app = new CommandApp();
         app.Configure(config =>
         {
             config.SetApplicationName("halfsplit");
             config.SetApplicationVersion(JobOpening.EngineVersion);
             config.UseStrictParsing();
+            config.SetApplicationCulture(CultureInfo.GetCultureInfo(CliTexts.Language.Code));
             config.ConfigureConsole(terminal.Console);
             config.SetExceptionHandler((trouble, _) => Explain(trouble, terminal));
             config.Settings.MaximumIndirectExamples = 0;
             AddVerbs(config, terminal);
         });
-        var given = ArgumentGuard.Do(arguments);
         var code = app.Run(given.Length == 0 ? ["--help"] : given);
         terminal.Out.Flush();
         terminal.Error.Flush();
@@ -67,6 +76,10 @@ public static partial class HalfsplitProgram
         Add<StatusSettings>("status", Status.Run, ["car.job.jsonl"]);
         Add<NoteSettings>("note", Changes.Note, ["car.job.jsonl", "\"green dust in the plug\""]);
         Add<HandOverSettings>("hand-over", Changes.HandOver, ["car.job.jsonl", "--to", "\"a workshop\""]);
+        Add<DescribeSettings>("describe", Changes.Describe, ["car.job.jsonl", "--vehicle", "\"red hatchback, 180 000 km\"", "--worker", "\"A. Smith\""]);
+        Add<ReportSettings>(
+            "report", ReportVerb.Run, ["car.job.jsonl", "-o", "car.html"], ["car.job.jsonl", "-o", "car.pdf", "--for", "colleague"],
+            ["car.job.jsonl", "--format", "csv"]);
         Add<DiagnoseSettings>(
             "diagnose", Diagnose.Run, ["pump-feed"], ["headlamps", "--job", "car.job.jsonl", "--complaint", "\"both headlamps dim\""]);
         Add<PracticeSettings>("practice", Practice.Run, ["cooling-fan", "--seed", "7"]);

@@ -1,9 +1,9 @@
-using System.Resources;
+using Halfsplit.Circuits.Messages;
 
 namespace Halfsplit.Diagnosis;
 
 /// <summary>The texts of this project.</summary>
 public static class DiagnosisTexts
 {
-    public static ResourceManager Source { get; } = new("Halfsplit.Diagnosis.Texts", typeof(DiagnosisTexts).Assembly);
+    public static TextSource Source { get; } = new("Halfsplit.Diagnosis.Texts", typeof(DiagnosisTexts).Assembly);
 }

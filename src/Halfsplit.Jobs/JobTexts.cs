@@ -1,9 +1,9 @@
-using System.Resources;
+using Halfsplit.Circuits.Messages;
 
 namespace Halfsplit.Jobs;
 
 /// <summary>The texts of this project.</summary>
 public static class JobTexts
 {
-    public static ResourceManager Source { get; } = new("Halfsplit.Jobs.Texts", typeof(JobTexts).Assembly);
+    public static TextSource Source { get; } = new("Halfsplit.Jobs.Texts", typeof(JobTexts).Assembly);
 }

@@ -39,6 +39,8 @@ public sealed class TrimmedEngineTests
         Assert.Equal(SmokeJob.Run(), text);
         using var json = JsonDocument.Parse(text!);
         Assert.True(json.RootElement.GetProperty("proven").GetBoolean(), text);
+        Assert.StartsWith("Ein Bauteil K1 gibt es nicht;", json.RootElement.GetProperty("nachricht").GetString(), StringComparison.Ordinal);
+        Assert.Equal("kein Piepen", json.RootElement.GetProperty("antwort").GetString());
         Assert.StartsWith("There is no part K1;", json.RootElement.GetProperty("message").GetString(), StringComparison.Ordinal);
     }
 }

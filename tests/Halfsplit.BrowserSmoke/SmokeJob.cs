@@ -35,6 +35,8 @@ public static class SmokeJob
             json.WriteStartObject();
             // Words come from embedded resources, which trimming must leave in.
             json.WriteString("message", texts.Say(new Message("wiring.unknown-part", "K1")));
+            json.WriteString("nachricht", texts.In(Language.German).Say(new Message("wiring.unknown-part", "K1")));
+            json.WriteString("antwort", AnswerWords.In(Language.German).TextOf(AnswerWord.NoBeep));
             json.WriteStartArray("moves");
             var proven = Play(ShippedSheets.Load("pump-feed"), new Fault("G2", FaultModes.Resistive, 15), json);
             json.WriteEndArray();

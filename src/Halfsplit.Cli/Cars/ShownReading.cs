@@ -18,6 +18,14 @@ public sealed record ShownReading(
 
     private const double BrightShare = 0.75, DarkShare = 0.15;
 
+    /// <summary>The same as a person reads it in the language of the run.</summary>
+    public string? Spoken => Shown switch
+    {
+        null or "OL" => Shown,
+        _ when Probe.Instrument == Instrument.Continuity => CliTexts.Words.TextOf(Word!),
+        _ => SpokenReading.Of(Displayed(Value!.Value, Quantity, Resolution), CliTexts.Catalog.Language),
+    };
+
     public bool IsOverLimit => Shown == "OL";
 
     /// <summary>Reads the prediction off a display.</summary>
@@ -60,11 +68,13 @@ public sealed record ShownReading(
     }
 
     /// <summary>The value rounded to the display's step, with its unit.</summary>
-    public static string Display(double value, Quantity quantity, double step)
+    public static string Display(double value, Quantity quantity, double step) => Displayed(value, quantity, step).ToString();
+
+    private static ReadingParse.Number Displayed(double value, Quantity quantity, double step)
     {
         var rounded = Math.Round(value / step) * step;
         // No display shows a minus before zero.
-        return new ReadingParse.Number(rounded == 0 ? 0 : rounded, quantity, step).ToString();
+        return new ReadingParse.Number(rounded == 0 ? 0 : rounded, quantity, step);
     }
 
     private static Message Reason(Abstention abstention) => abstention switch

@@ -23,7 +23,7 @@ public static class CheckList
         var number = 0;
         foreach (var check in ranked)
         {
-            var cost = terminal.Say("list.cost", CheckPage.Minutes(check.Effort.Minutes), check.Bits.ToString("0.00", CultureInfo.InvariantCulture));
+            var cost = terminal.Say("list.cost", CheckPage.Minutes(check.Effort.Minutes), check.Bits.ToString("0.00", CliTexts.Formats));
             terminal.Row($"{++number}", $"{terminal.Say(CheckTitle.Of(session.Circuit, check.Check))} - {cost}", 6);
         }
     }

@@ -92,49 +92,49 @@ public sealed class Diagnosing(Terminal terminal, JobSession session)
                 continue;
             }
 
-            var (command, rest) = Prompt.Split(line);
+            var (command, rest) = TalkCommand.Read(line);
             switch (command)
             {
-                case "QUIT" or "EXIT" when rest.Length == 0:
+                case "quit" when rest.Length == 0:
                     return false;
-                case "HELP" when rest.Length == 0:
+                case "help" when rest.Length == 0:
                     terminal.Line(terminal.Say("talk.help"));
                     break;
-                case "STATUS" when rest.Length == 0:
+                case "status" when rest.Length == 0:
                     Status.Draw(terminal, session);
                     break;
-                case "WHY" when rest.Length == 0:
+                case "why" when rest.Length == 0:
                     Why();
                     break;
-                case "LIST" when rest.Length == 0:
+                case "list" when rest.Length == 0:
                     return Choose() is { } goOn ? goOn : true;
-                case "NOTE":
+                case "note":
                     Tell(session.Note(rest), "note.saved");
                     break;
-                case "NOTICE" or "NOTICED":
+                case "notice":
                     if (Notice(rest))
                     {
                         return true;
                     }
 
                     break;
-                case "BACK" when rest.Length == 0:
+                case "back" when rest.Length == 0:
                     if (Back())
                     {
                         return true;
                     }
 
                     break;
-                case "SKIP":
+                case "skip":
                     if (Skip(rest))
                     {
                         return true;
                     }
 
                     break;
-                case "HAND" when rest.StartsWith("over", StringComparison.OrdinalIgnoreCase):
+                case "hand-over":
                     TroublePage.PutBack(terminal, session.Investigation.PutBackList);
-                    Tell(session.HandOver(null, rest[4..].Trim() is { Length: > 0 } why ? why : null), "done.handed-over");
+                    Tell(session.HandOver(null, rest.Length > 0 ? rest : null), "done.handed-over");
                     return true;
                 default:
                     if (Answer(line))
@@ -174,7 +174,7 @@ public sealed class Diagnosing(Terminal terminal, JobSession session)
     {
         var check = Asked;
         Remember();
-        var outcome = terminal.While(() => session.Record(line, check));
+        var outcome = terminal.While(() => session.Record(line, check, words: CliTexts.Words));
         if (outcome is SessionOutcome.Asked asked)
         {
             outcome = Doubt(line, check, asked.Question);
@@ -212,7 +212,7 @@ public sealed class Diagnosing(Terminal terminal, JobSession session)
 
         terminal.Line(terminal.Say("talk.no"), null, 2);
         var answer = Prompt.Ask(terminal) ?? "";
-        if (answer.ToUpperInvariant() is "YES" or "Y")
+        if (TalkCommand.IsYes(answer))
         {
             return session.Record(line, check, confirmed: true);
         }
@@ -253,9 +253,8 @@ public sealed class Diagnosing(Terminal terminal, JobSession session)
         }
 
         string? place = null;
-        if (rest.StartsWith("place", StringComparison.OrdinalIgnoreCase))
+        if (TalkCommand.Place(rest) is { } named)
         {
-            var named = rest[5..].Trim();
             var names = new Cars.Names(new Simulation.CircuitSimulator(session.Investigation.Network));
             place = named.Length > 0 ? names.PlaceOrPart(named) : session.HardestPlace(check);
             if (place is null)

@@ -53,14 +53,14 @@ public static class CheckPage
         var expected = session.Investigation.Expect(check);
         var words = expected.Quantity is null
             ? ""
-            : ReadingText.Answers(expected, AnswerWords.From(_ => null)).Split(", ")[0] + ", ";
+            : ReadingText.Answers(expected, CliTexts.Words).Split(", ")[0] + ", ";
         var jumps = check.Subject == CheckSubject.Number ? (AnswerWord[])[AnswerWord.Jumps] : [];
-        var offered = OfferedWords.Of(session.Circuit, check).Concat(jumps).Select(AnswerWords.English.TextOf);
-        var unsure = check.Kind is CheckKind.Repair or CheckKind.PutBack ? [] : (string[])[AnswerWords.English.TextOf(AnswerWord.NotSure)];
+        var offered = OfferedWords.Of(session.Circuit, check).Concat(jumps).Select(CliTexts.Words.TextOf);
+        var unsure = check.Kind is CheckKind.Repair or CheckKind.PutBack ? [] : (string[])[CliTexts.Words.TextOf(AnswerWord.NotSure)];
         terminal.Row(terminal.Say("check.answer"), words + string.Join(", ", offered.Concat(unsure)));
     }
 
-    public static string Minutes(double minutes) => minutes.ToString("0.#", CultureInfo.InvariantCulture);
+    public static string Minutes(double minutes) => minutes.ToString("0.#", CliTexts.Formats);
 
     /// <summary>With a capital first letter, where that letter is no part's name.</summary>
     public static string Sentence(string text) =>
@@ -92,5 +92,5 @@ public static class CheckPage
         terminal.Blank();
     }
 
-    private static string Round(double value) => value.ToString("G3", CultureInfo.InvariantCulture);
+    private static string Round(double value) => value.ToString("G3", CliTexts.Formats);
 }

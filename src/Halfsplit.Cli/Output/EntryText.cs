@@ -24,10 +24,5 @@ public static class EntryText
     }
 
     /// <summary>A value as shown to people.</summary>
-    public static string Value(ReadingValue value) => value switch
-    {
-        ReadingParse.Word word => AnswerWords.English.TextOf(word.Answer),
-        ReadingParse.OverLimit => "OL",
-        _ => value.ToString()!,
-    };
+    public static string Value(ReadingValue value) => SpokenReading.Of(value, CliTexts.Catalog.Language);
 }

@@ -80,7 +80,7 @@ public static class ExpectedPicture
         {
             var (low, high) = (bunches[i].Min(r => r.Mean!.Value), bunches[i].Max(r => r.Mean!.Value));
             var (from, to) = (scale.Text(low), scale.Text(high));
-            Row(terminal, $"{Letter(i)}  {(from == to ? from : $"{from} to {to}")} {Unit(quantity)}", bunches[i], 24);
+            Row(terminal, $"{Letter(i)}  {(from == to ? from : terminal.Say("expected.range", from, to))} {Unit(quantity)}", bunches[i], 24);
         }
     }
 
@@ -132,7 +132,7 @@ public static class ExpectedPicture
     private static char Letter(int index) => index < 26 ? (char)('A' + index) : '*';
 
     private static string TextOf(JobSession session, Check check, string word) => AnswerWord.Find(word) is { } known
-        ? AnswerWords.English.TextOf(OfferedWords.For(session.Circuit, check, known))
+        ? CliTexts.Words.TextOf(OfferedWords.For(session.Circuit, check, known))
         : word;
 
     private static Quantity QuantityOf(Check check) => check.Probe.Instrument switch

@@ -38,7 +38,7 @@ public static class ExplainingJson
     public static void NotProven(Utf8JsonWriter json, JobSession session)
     {
         ArgumentNullException.ThrowIfNull(session);
-        json.Array("notProven", NotProvenPage.Of(session), open =>
+        json.Array("notProven", HowToTellApart.StillOpen(session), open =>
         {
             json.WriteString("suspect", open.Rival.Suspect.Id);
             json.Odds("odds", open.Rival.Odds);

@@ -51,10 +51,10 @@ public static class HistoryPage
         ? terminal.Say("moves.unmoved")
         : terminal.Say(
             factor > 1 ? "moves.likelier" : "moves.less-likely",
-            Size(factor) >= 1000 ? terminal.Say("moves.over-thousand") : Size(factor).ToString(Size(factor) < 10 ? "G2" : "F0", CultureInfo.InvariantCulture));
+            Size(factor) >= 1000 ? terminal.Say("moves.over-thousand") : Size(factor).ToString(Size(factor) < 10 ? "G2" : "F0", CliTexts.Formats));
 
     /// <summary>With a decimal where small; never certainty.</summary>
     private static string Percent(double odds) => odds is >= 0.0005 and < 0.0995
-        ? string.Create(CultureInfo.InvariantCulture, $"{100 * odds:F1} %")
+        ? string.Create(CliTexts.Formats, $"{100 * odds:F1} %")
         : OddsText.Of(odds);
 }

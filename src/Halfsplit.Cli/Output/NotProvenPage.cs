@@ -1,5 +1,4 @@
 using Halfsplit.Cli.Terminals;
-using Halfsplit.Diagnosis.Explaining;
 using Halfsplit.Jobs.Sessions;
 
 namespace Halfsplit.Cli.Output;
@@ -14,8 +13,8 @@ public static class NotProvenPage
     {
         ArgumentNullException.ThrowIfNull(terminal);
         ArgumentNullException.ThrowIfNull(session);
-        var open = Of(session).ToList();
-        if (open.Count == 0)
+        var open = HowToTellApart.StillOpen(session);
+        if (open.Length == 0)
         {
             return;
         }
@@ -25,29 +24,9 @@ public static class NotProvenPage
         {
             terminal.Row(
                 OddsText.Of(suspect.Rival.Odds),
-                $"{terminal.Say(SuspectName.WithDegree(session.Circuit, suspect.Rival))}: {How(terminal, session, suspect)}", Column);
+                $"{terminal.Say(SuspectName.WithDegree(session.Circuit, suspect.Rival))}: {terminal.Say(HowToTellApart.Of(session, suspect))}", Column);
         }
 
         terminal.Blank();
-    }
-
-    /// <summary>The suspects left open, as long as the finding still has to be acted upon.</summary>
-    public static IEnumerable<OpenSuspect> Of(JobSession session)
-    {
-        ArgumentNullException.ThrowIfNull(session);
-        return session.IsDone || session.Next is not { Finding: not null, IsProven: false } ? [] : session.Investigation.NotProven();
-    }
-
-    private static string How(Terminal terminal, JobSession session, OpenSuspect suspect)
-    {
-        if (suspect is not { PartedBy: { } check, Effort: { } effort })
-        {
-            return terminal.Say("open-suspects.by-none");
-        }
-
-        var title = terminal.Say(CheckTitle.Of(session.Circuit, check));
-        return suspect.Lacks.Length == 0
-            ? terminal.Say("open-suspects.by-now", title, CheckPage.Minutes(effort.Minutes))
-            : terminal.Say("open-suspects.by-lacking", title, string.Join(", ", suspect.Lacks.Select(terminal.Say)));
     }
 }

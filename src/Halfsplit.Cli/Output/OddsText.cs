@@ -1,4 +1,4 @@
-using System.Globalization;
+using Halfsplit.Jobs.Sessions;
 
 namespace Halfsplit.Cli.Output;
 
@@ -6,13 +6,7 @@ namespace Halfsplit.Cli.Output;
 public static class OddsText
 {
     /// <summary>"31 %"; "over 99 %" and "under 1 %" at the ends.</summary>
-    public static string Of(double odds)
-    {
-        var percent = Math.Round(100 * odds);
-        return percent > 99 || odds > 0.99 ? CliTexts.Catalog.Say("odds.over")
-            : percent < 1 || odds < 0.01 ? CliTexts.Catalog.Say("odds.under")
-            : string.Create(CultureInfo.InvariantCulture, $"{percent} %");
-    }
+    public static string Of(double odds) => CliTexts.Catalog.Say(OddsMessage.Of(odds));
 
     /// <summary>A bar of this many columns, filled to the odds.</summary>
     public static string Bar(double odds, int columns)

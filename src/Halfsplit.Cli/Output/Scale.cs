@@ -82,11 +82,11 @@ public sealed class Scale
             >= 0.2 => 3,
             _ => 4,
         };
-        var text = value.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
-        return text.Trim('-', '0', '.').Length == 0 ? text.TrimStart('-') : text;
+        var text = value.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CliTexts.Formats);
+        return text.Trim('-', '0', '.', ',').Length == 0 ? text.TrimStart('-') : text;
     }
 
-    private static string Digits(double value) => value.ToString("G3", CultureInfo.InvariantCulture);
+    private static string Digits(double value) => value.ToString("G3", CliTexts.Formats);
 
     private static Scale Decades(double low, double high, int columns)
     {
@@ -134,14 +134,14 @@ public sealed class Scale
     private static string Label(double value, double step)
     {
         var decimals = Math.Clamp((int)Math.Ceiling(-Math.Log10(step) - 1e-9), 0, 4);
-        var text = value.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        var text = value.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CliTexts.Formats);
         return value == 0 ? "0" : text;
     }
 
     private static string Short(int power) => power switch
     {
-        >= 6 => Math.Pow(10, power - 6).ToString("R", CultureInfo.InvariantCulture) + "M",
-        >= 3 => Math.Pow(10, power - 3).ToString("R", CultureInfo.InvariantCulture) + "k",
-        _ => Math.Pow(10, power).ToString("R", CultureInfo.InvariantCulture),
+        >= 6 => Math.Pow(10, power - 6).ToString("R", CliTexts.Formats) + "M",
+        >= 3 => Math.Pow(10, power - 3).ToString("R", CliTexts.Formats) + "k",
+        _ => Math.Pow(10, power).ToString("R", CliTexts.Formats),
     };
 }

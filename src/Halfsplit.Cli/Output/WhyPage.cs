@@ -44,7 +44,7 @@ public static class WhyPage
                 Money(step.Way.Cost),
                 terminal.Say(
                     step.Check is null ? "why.other" : "why.other-check", Step(terminal, session, step), CheckPage.Minutes(step.Way.Minutes),
-                    Money(step.Way.Price), step.Bits.ToString("0.00", CultureInfo.InvariantCulture)),
+                    Money(step.Way.Price), step.Bits.ToString("0.00", CliTexts.Formats)),
                 9);
         }
 
@@ -90,22 +90,22 @@ public static class WhyPage
         ArgumentNullException.ThrowIfNull(outcome);
         return outcome.Typical switch
         {
-            ReadingParse.Word { Answer: var word } => AnswerWords.English.TextOf(OfferedWords.For(session.Circuit, check, word)),
+            ReadingParse.Word { Answer: var word } => CliTexts.Words.TextOf(OfferedWords.For(session.Circuit, check, word)),
             ReadingParse.Number number => (outcome.Low, outcome.High) switch
             {
                 ({ } low, { } high) => terminal.Say("why.between", Show(number, low), Show(number, high)),
                 ({ } low, null) => terminal.Say("why.above", Show(number, low)),
                 (null, { } high) => terminal.Say("why.below", Show(number, high)),
-                _ => number.ToString(),
+                _ => EntryText.Value(number),
             },
             _ => "OL",
         };
     }
 
-    public static string Money(double cost) => cost.ToString(cost < 10 ? "0.#" : "0", CultureInfo.InvariantCulture);
+    public static string Money(double cost) => cost.ToString(cost < 10 ? "0.#" : "0", CliTexts.Formats);
 
     private static string Show(ReadingParse.Number like, double value) =>
-        (like with { Value = double.Parse(value.ToString("G3", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture), Resolution = null }).ToString();
+        EntryText.Value(like with { Value = double.Parse(value.ToString("G3", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture), Resolution = null });
 
     private static void Outcomes(Terminal terminal, JobSession session, Check check)
     {

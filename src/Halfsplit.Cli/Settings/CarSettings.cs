@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using Spectre.Console.Cli;
 
 namespace Halfsplit.Cli.Settings;
@@ -39,5 +40,6 @@ public sealed class CarSettings : SheetSettings
 
     [CommandOption("--lamp <WATTS>")]
     [Says("help.lamp")]
+    [TypeConverter(typeof(EitherDecimalSign))]
     public double? LampWatts { get; init; }
 }

@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using Spectre.Console.Cli;
 
 namespace Halfsplit.Cli.Settings;
@@ -45,6 +46,7 @@ public abstract class AtHandSettings : VerbSettings
 
     [CommandOption("--hour-value <MONEY>")]
     [Says("help.hour-value")]
+    [TypeConverter(typeof(EitherDecimalSign))]
     public double? HourValue { get; init; }
 
     [CommandOption("--helper")]
@@ -57,6 +59,7 @@ public abstract class AtHandSettings : VerbSettings
 
     [CommandOption("--lead <METRES>")]
     [Says("help.lead")]
+    [TypeConverter(typeof(EitherDecimalSign))]
     public double? LeadMetres { get; init; }
 
     [CommandOption("--no-clamp")]
@@ -85,22 +88,27 @@ public abstract class AtHandSettings : VerbSettings
 
     [CommandOption("--meter-counts <COUNTS>")]
     [Says("help.meter-counts")]
+    [TypeConverter(typeof(EitherDecimalSign))]
     public double? MeterCounts { get; init; }
 
     [CommandOption("--meter-accuracy <PERCENT>")]
     [Says("help.meter-accuracy")]
+    [TypeConverter(typeof(EitherDecimalSign))]
     public double? MeterAccuracy { get; init; }
 
     [CommandOption("--meter-input <OHMS>")]
     [Says("help.meter-input")]
+    [TypeConverter(typeof(EitherDecimalSign))]
     public double? MeterInput { get; init; }
 
     [CommandOption("--jack <AMPS>")]
     [Says("help.jack")]
+    [TypeConverter(typeof(EitherDecimalSign))]
     public double? JackAmps { get; init; }
 
     [CommandOption("--lamp <WATTS>")]
     [Says("help.test-lamp")]
+    [TypeConverter(typeof(EitherDecimalSign))]
     public double? LampWatts { get; init; }
 }
 
@@ -181,6 +189,7 @@ public sealed class PlanSettings : AtHandSettings
 
     [CommandOption("--least-odds <PERCENT>")]
     [Says("help.least-odds")]
+    [TypeConverter(typeof(EitherDecimalSign))]
     public double LeastOdds { get; init; } = 4;
 
     [CommandOption("--dot")]

@@ -8,6 +8,11 @@ public abstract class VerbSettings : CommandSettings
     [CommandOption("--json")]
     [Says("help.json")]
     public bool Json { get; init; }
+
+    /// <summary>Read before the verbs are (<see cref="Terminals.RunLanguage"/>), as their help is in it too.</summary>
+    [CommandOption("--language <LANGUAGE>")]
+    [Says("help.language")]
+    public string? Language { get; init; }
 }
 
 /// <summary>A verb about a sheet.</summary>

@@ -38,7 +38,7 @@ public static class Page
 
     /// <summary>A word in its column, then text.</summary>
     public static void Row(this Terminal terminal, string label, string text, int column = 14, Style? style = null) =>
-        terminal.Line("  " + label.PadRight(column - 2) + text, style, 0, column);
+        terminal.Line("  " + (label + (label.Length < column - 2 || label.Length == 0 ? "" : " ")).PadRight(column - 2) + text, style, 0, column);
 
     /// <summary>Pieces of different style in one line; the caller sees to the width.</summary>
     public static void Pieces(this Terminal terminal, params (string Text, Style? Style)[] pieces)

@@ -41,6 +41,12 @@ public sealed class Terminal
 
     public EventStamps Stamps { get; }
 
+    /// <summary>The person's language, where the command line names none.</summary>
+    public Language Language { get; init; } = Language.English;
+
+    /// <summary>The environment's variables by name; tests put their own in its place.</summary>
+    public Func<string, string?> Environment { get; init; } = System.Environment.GetEnvironmentVariable;
+
     public TextCatalog Texts => CliTexts.Catalog;
 
     public int Width => Console.Profile.Width;
@@ -65,14 +71,15 @@ public sealed class Terminal
         var output = redirected
             ? new StreamWriter(System.Console.OpenStandardOutput(), plain) { AutoFlush = false }
             : System.Console.Out;
-        var noColour = !string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR"))
-            || Environment.GetEnvironmentVariable("TERM") == "dumb";
+        var noColour = !string.IsNullOrEmpty(System.Environment.GetEnvironmentVariable("NO_COLOR"))
+            || System.Environment.GetEnvironmentVariable("TERM") == "dumb";
         return new Terminal(
             System.Console.In, output, System.Console.Error, !redirected && !noColour,
             redirected ? PipeWidth : Math.Clamp(SafeWidth(), 40, 120))
         {
+            Language = RunLanguage.Usual(System.Environment.GetEnvironmentVariable),
             IsTyped = !System.Console.IsInputRedirected && !redirected,
-            IsWatched = !System.Console.IsErrorRedirected && Environment.GetEnvironmentVariable("TERM") != "dumb",
+            IsWatched = !System.Console.IsErrorRedirected && System.Environment.GetEnvironmentVariable("TERM") != "dumb",
         };
     }
 

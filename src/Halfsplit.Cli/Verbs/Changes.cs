@@ -84,6 +84,14 @@ public static class Changes
             (session.Note(string.Join(' ', settings.Text)), null, terminal.Say("note.saved"), 0));
     }
 
+    public static int Describe(Terminal terminal, DescribeSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(settings);
+        return Change(terminal, settings, session => settings is { Vehicle: null, Owner: null, Worker: null }
+            ? (null, new Message("describe.nothing"), "", ExitCode.Usage)
+            : (session.Describe(settings.Vehicle, settings.Owner, settings.Worker), null, terminal.Say("describe.saved"), 0));
+    }
+
     public static int HandOver(Terminal terminal, HandOverSettings settings)
     {
         ArgumentNullException.ThrowIfNull(settings);

@@ -146,7 +146,7 @@ public static class History
 
     private static string Plain(string name) => name.Replace('/', ' ').Replace('-', ' ');
 
-    private static string Text(double value) => value.ToString("0.00", CultureInfo.InvariantCulture);
+    private static string Text(double value) => value.ToString("0.00", CliTexts.Formats);
 
     private sealed record Row(LearnedCount Count, int Of, double Weight, double Factor);
 

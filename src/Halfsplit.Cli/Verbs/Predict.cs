@@ -91,12 +91,12 @@ public static class Predict
         }
 
         var glow = reading.Word is { } word && probe.Instrument == Instrument.TestLamp
-            ? $", {AnswerWords.English.TextOf(word)}"
+            ? $", {CliTexts.Words.TextOf(word)}"
             : "";
-        terminal.Row(terminal.Say("predict.reading"), reading.Shown + glow, style: Page.Heading);
+        terminal.Row(terminal.Say("predict.reading"), reading.Spoken + glow, style: Page.Heading);
         if (reading.Value is { } value && probe.Instrument is not Instrument.Continuity)
         {
-            terminal.Row(terminal.Say("predict.exactly"), value.ToString("G6", CultureInfo.InvariantCulture));
+            terminal.Row(terminal.Say("predict.exactly"), value.ToString("G6", CliTexts.Formats));
         }
     }
 
@@ -104,7 +104,7 @@ public static class Predict
     {
         Section(terminal, "predict.loads", car.Loads.Select(l => terminal.Say(
             l.State.Stalled ? "predict.load-stalled" : "predict.load",
-            l.Load.Id, CarReport.Word(l.State.Condition), Round(l.State.Volts), Round(l.State.Amps), l.Load.Notes.Name ?? "")));
+            l.Load.Id, CliTexts.Words.TextOf(AnswerWord.Find(CarReport.Word(l.State.Condition))!), Round(l.State.Volts), Round(l.State.Amps), l.Load.Notes.Name ?? "")));
         Section(terminal, "predict.relays", car.Relays.Select(r => terminal.Say(
             r.PulledIn ? "predict.relay-in" : "predict.relay-out", r.Relay.Id, Round(r.CoilVolts), r.Relay.Notes.Name ?? "")));
         Section(terminal, "predict.fuses", car.Fuses.Select(f => terminal.Say(
@@ -144,7 +144,7 @@ public static class Predict
     private static string Round(double value)
     {
         var size = Math.Abs(value);
-        var text = value.ToString(size is > 0.0005 and < 0.1 ? "F3" : "F2", CultureInfo.InvariantCulture);
-        return text is "-0.00" ? "0.00" : text;
+        // What rounds to nothing has no sign.
+        return (size < 0.0005 ? 0 : value).ToString(size is > 0.0005 and < 0.1 ? "F3" : "F2", CliTexts.Formats);
     }
 }

@@ -27,7 +27,7 @@ public static class Record
 
         var before = session.Investigation.Suspects.ToDictionary(s => s.Suspect.Id, s => s.Odds, StringComparer.Ordinal);
         var typed = ArgumentGuard.Undo(string.Join(' ', settings.Reading));
-        switch (terminal.While(() => session.Record(typed, check, settings.Confirm)))
+        switch (terminal.While(() => session.Record(typed, check, settings.Confirm, CliTexts.Words)))
         {
             case SessionOutcome.Asked asked:
                 return Ask(terminal, asked.Question, settings.Json);

@@ -71,9 +71,9 @@ public static class Status
         var opened = session.Opened;
         terminal.Line(session.Circuit.Title, Page.Heading);
         terminal.Row(terminal.Say("open.complaint"), opened.Complaint);
-        if (opened.VehicleNotes.Length > 0)
+        if (session.State.Vehicle.Length > 0)
         {
-            terminal.Row(terminal.Say("status.vehicle"), opened.VehicleNotes);
+            terminal.Row(terminal.Say("status.vehicle"), session.State.Vehicle);
         }
 
         NoticedPage.Draw(terminal, session);
@@ -128,7 +128,7 @@ public static class Status
     {
         json.WriteString("sheet", session.Opened.SheetName);
         json.WriteString("complaint", session.Opened.Complaint);
-        json.WriteString("vehicle", session.Opened.VehicleNotes);
+        json.WriteString("vehicle", session.State.Vehicle);
         NoticedPage.Write(terminal, json, session);
         json.WriteString("opened", session.Opened.At.ToString("O", CultureInfo.InvariantCulture));
         json.WriteBoolean("done", session.IsDone);

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Diagnosis.Checks;
 using Halfsplit.Diagnosis.Evidence;
@@ -101,9 +100,9 @@ public static class ClearanceWords
         };
     }
 
-    private static string Round(double value)
+    private static Figure Round(double value)
     {
         var step = Math.Pow(10, Math.Floor(Math.Log10(Math.Max(value, 1e-9))) - 1);
-        return (Math.Round(value / step) * step).ToString("G3", CultureInfo.InvariantCulture);
+        return new Figure(Math.Round(value / step) * step, "G3");
     }
 }

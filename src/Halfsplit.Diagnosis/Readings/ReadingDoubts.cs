@@ -22,24 +22,24 @@ internal static class ReadingDoubts
         {
             return Ask(
                 "reading.unit-does-not-fit",
-                [TypedText.Excerpt(plain), ReadingFormat.Symbol(quantity), number.ToString()],
+                [TypedText.Excerpt(plain), ReadingFormat.Symbol(quantity), number],
                 number);
         }
 
-        if (unit.Alternating) return Ask("reading.alternating", [number.ToString()], number);
+        if (unit.Alternating) return Ask("reading.alternating", [number], number);
 
         if (typed.CommaMayPartThousands && Make(typed.WithoutComma(), exponent, quantity) is { } thousands)
         {
             return Ask(
                 "reading.thousands-or-decimal",
-                [TypedText.Excerpt(plain), number.ToString(), (thousands with { Resolution = null }).ToString()],
+                [TypedText.Excerpt(plain), number, thousands with { Resolution = null }],
                 number,
                 thousands);
         }
 
         if (quantity == Quantity.Ohms && typed is { EndsWithPoint: true, Digits: "1." } && unit.Quantity is null)
         {
-            return Ask("reading.one-or-over-limit", [number.ToString()], number, new ReadingParse.OverLimit());
+            return Ask("reading.one-or-over-limit", [number], number, new ReadingParse.OverLimit());
         }
 
         return Implausible(typed, unit, number, expected) ?? Slipped(typed, unit, number, expected)
@@ -52,7 +52,7 @@ internal static class ReadingDoubts
         var zero = new ReadingParse.Number(0, quantity, null);
         return quantity == Quantity.Ohms
             ? Ask("reading.nothing-on-ohms", [], new ReadingParse.OverLimit(), zero)
-            : Ask("reading.nothing-shown", [zero.ToString()], zero);
+            : Ask("reading.nothing-shown", [zero], zero);
     }
 
     // A megavolt or a megampere is no reading: m and M are both milli there.
@@ -71,21 +71,22 @@ internal static class ReadingDoubts
             && !Near(number, expected.Predicted)
             && Make(typed, 6, Quantity.Ohms) is { } mega)
         {
-            return Ask("reading.milli-or-mega", [number.ToString(), mega.ToString()], number, mega);
+            return Ask("reading.milli-or-mega", [number, mega], number, mega);
         }
 
         if (expected.IsPlausible(number.Value)) return null;
         if (number.Value < 0 && expected.IsPlausible(-number.Value) && number.Quantity != Quantity.Ohms)
         {
-            return Ask("reading.leads-swapped", [number.ToString()], number);
+            return Ask("reading.leads-swapped", [number], number);
         }
 
         ReadingValue[] others =
             [.. OtherPrefixes(typed, unit, number.Quantity).Where(other => expected.IsPlausible(other.Value))];
-        var hint = others.Length == 0 ? "" : string.Join(", ", others.Select(other => other.ToString()));
         var code = number.Value < expected.PlausibleLow ? "reading.too-low" : "reading.too-high";
-        if (hint.Length > 0) code += "-unless-prefix";
-        return Ask(code, hint.Length > 0 ? [number.ToString(), hint] : [number.ToString()], number, others);
+        if (others.Length == 0) return Ask(code, [number], number);
+
+        object hint = others.Skip(1).Aggregate((object)others[0], (all, next) => new Message("reading.either", all, next));
+        return Ask(code + "-unless-prefix", [number, hint], number, others);
     }
 
     private static ReadingParse.Question? Slipped(
@@ -96,7 +97,7 @@ internal static class ReadingDoubts
         {
             if (expected.IsPlausible(other.Value) && Near(other, expected.Predicted))
             {
-                return Ask("reading.unit-slip", [number.ToString(), other.ToString()], number, other);
+                return Ask("reading.unit-slip", [number, other], number, other);
             }
         }
 

@@ -15,11 +15,15 @@ internal static class ReadingFormat
         _ => "%",
     };
 
-    public static string Text(ReadingParse.Number number)
+    /// <summary>With a decimal point, as job files and scripts have it.</summary>
+    public static string Text(ReadingParse.Number number) => TextIn(Invariant, number);
+
+    /// <summary>With the decimal sign of these formats.</summary>
+    public static string TextIn(CultureInfo formats, ReadingParse.Number number)
     {
-        if (number.Quantity == Quantity.Duty) return Scaled(number.Value, number.Resolution, -2) + " %";
+        if (number.Quantity == Quantity.Duty) return Scaled(number.Value, number.Resolution, -2, formats) + " %";
         var prefix = Prefix(number);
-        return Scaled(number.Value, number.Resolution, prefix) + " " + Letter(prefix) + Symbol(number.Quantity);
+        return Scaled(number.Value, number.Resolution, prefix, formats) + " " + Letter(prefix) + Symbol(number.Quantity);
     }
 
     // "m" on ohms and "M" on anything else would be doubted when typed back, so neither is written.
@@ -33,19 +37,18 @@ internal static class ReadingFormat
         return prefix;
     }
 
-    private static string Scaled(double value, double? resolution, int exponent)
+    private static string Scaled(double value, double? resolution, int exponent, CultureInfo formats)
     {
         if (resolution is { } step)
         {
             var decimals = (int)Math.Round(exponent - Math.Log10(step));
             if (decimals is >= 0 and <= 15 && Math.Abs(value) < 1e15)
             {
-                var text = (value / Power(exponent)).ToString("F" + decimals.ToString(Invariant), Invariant);
-                return text;
+                return (value / Power(exponent)).ToString("F" + decimals.ToString(Invariant), formats);
             }
         }
 
-        return (value / Power(exponent)).ToString("R", Invariant);
+        return (value / Power(exponent)).ToString("R", formats);
     }
 
     private static double Power(int exponent) => double.Parse("1e" + exponent.ToString(Invariant), Invariant);

@@ -65,9 +65,12 @@ public abstract record ReadingParse
 /// A reading that can be recorded: <see cref="ReadingParse.Number"/>, <see cref="ReadingParse.OverLimit"/> or
 /// <see cref="ReadingParse.Word"/>. Its text form parses back to the same value.
 /// </summary>
-public abstract record ReadingValue : ReadingParse
+public abstract record ReadingValue : ReadingParse, IFormattable
 {
     private protected ReadingValue()
     {
     }
+
+    /// <summary>In a message a reading is said in the language of the text.</summary>
+    string IFormattable.ToString(string? format, IFormatProvider? formatProvider) => SpokenReading.Of(this, Language.Of(formatProvider));
 }

@@ -65,7 +65,8 @@ public static class ReadingText
             Quantity.Duty => ["45 %"],
             _ => [],
         };
-        return string.Join(", ", examples.Concat(expected.Words.Select(words.TextOf)));
+        var sign = words.Language.Formats.NumberFormat.NumberDecimalSeparator;
+        return string.Join(", ", examples.Select(e => e.Replace(".", sign, StringComparison.Ordinal)).Concat(expected.Words.Select(words.TextOf)));
     }
 
     private static ReadingParse? ParseWord(string plain, ExpectedAnswer expected, AnswerWords words)

@@ -11,6 +11,7 @@ internal static class EventNames
     public const string Skipped = "check-skipped";
     public const string Noticed = "thing-noticed";
     public const string Note = "note-written";
+    public const string Described = "job-described";
     public const string Repair = "repair-done";
     public const string Proof = "proof-taken";
     public const string PutBack = "put-back-done";

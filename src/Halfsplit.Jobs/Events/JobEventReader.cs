@@ -61,6 +61,12 @@ internal static class JobEventReader
             Text = fields.OptionalText("text"),
         },
         EventNames.Note => new NoteWritten(id, at, fields.Text("text")),
+        EventNames.Described => new JobDescribed(id, at)
+        {
+            Vehicle = fields.OptionalText("vehicle"),
+            Owner = fields.OptionalText("owner"),
+            Worker = fields.OptionalText("worker"),
+        },
         EventNames.Repair => new RepairDone(id, at, fields.Text("suspect"), fields.Text("repair"))
         {
             Minutes = fields.OptionalNumber("minutes"),

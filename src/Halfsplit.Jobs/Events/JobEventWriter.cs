@@ -40,6 +40,7 @@ internal static class JobEventWriter
         CheckSkipped => EventNames.Skipped,
         ThingNoticed => EventNames.Noticed,
         NoteWritten => EventNames.Note,
+        JobDescribed => EventNames.Described,
         RepairDone => EventNames.Repair,
         ProofTaken => EventNames.Proof,
         PutBackDone => EventNames.PutBack,
@@ -96,6 +97,11 @@ internal static class JobEventWriter
                 break;
             case NoteWritten note:
                 Text(json, "text", note.Text);
+                break;
+            case JobDescribed described:
+                Text(json, "vehicle", described.Vehicle);
+                Text(json, "owner", described.Owner);
+                Text(json, "worker", described.Worker);
                 break;
             case RepairDone repair:
                 Text(json, "suspect", repair.Suspect);

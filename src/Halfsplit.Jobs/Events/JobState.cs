@@ -35,6 +35,15 @@ public sealed record JobState
 
     public IEnumerable<PutBackDone> PutBacks => InForce.OfType<PutBackDone>();
 
+    /// <summary>The car as it was described last; empty where it never was.</summary>
+    public string Vehicle => Told(d => d.Vehicle) ?? Opened?.VehicleNotes ?? "";
+
+    /// <summary>Who the report is for; null where nobody was named.</summary>
+    public string? Owner => Told(d => d.Owner);
+
+    /// <summary>Who did the work; null where nobody was named.</summary>
+    public string? Worker => Told(d => d.Worker);
+
     public HandedOver? HandedOver => InForce.OfType<HandedOver>().LastOrDefault();
 
     public JobClosed? Closed => InForce.OfType<JobClosed>().LastOrDefault();
@@ -45,4 +54,7 @@ public sealed record JobState
     /// <summary>What "take back" takes back: the last reading, proof, skip, repair or putting back in force.</summary>
     public JobEvent? LastToWithdraw =>
         InForce.LastOrDefault(happened => happened is ReadingTaken or ProofTaken or CheckSkipped or RepairDone or PutBackDone);
+
+    private string? Told(Func<JobDescribed, string?> field) =>
+        InForce.OfType<JobDescribed>().Select(field).LastOrDefault(told => told is not null);
 }

@@ -16,7 +16,8 @@ public sealed partial class JobSession
     /// <param name="typed">The reading.</param>
     /// <param name="check">The check it answers; null for the one that is asked now.</param>
     /// <param name="confirmed">The person stands by a doubtful reading.</param>
-    public SessionOutcome Record(string typed, Check? check = null, bool confirmed = false)
+    /// <param name="words">In which language a refusal names what could be typed; null for English. Words of every language are understood.</param>
+    public SessionOutcome Record(string typed, Check? check = null, bool confirmed = false, AnswerWords? words = null)
     {
         ArgumentNullException.ThrowIfNull(typed);
         if (Closed() is { } closed)
@@ -30,7 +31,7 @@ public sealed partial class JobSession
             return new SessionOutcome.Misplaced(new Message("session.nothing-asked"));
         }
 
-        switch (ReadingText.Parse(typed, Investigation.Expect(check)))
+        switch (ReadingText.Parse(typed, Investigation.Expect(check), words ?? AnswerWords.English))
         {
             case ReadingValue value:
                 return Keep(check, typed, value, false);
@@ -119,6 +120,13 @@ public sealed partial class JobSession
     {
         var (id, at) = _stamps.Next(Document.LastId);
         return Keep(new NoteWritten(id, at, text));
+    }
+
+    /// <summary>Keeps what a report says of the car and the people, at any time; what is null stays as it was.</summary>
+    public SessionOutcome Describe(string? vehicle, string? owner, string? worker)
+    {
+        var (id, at) = _stamps.Next(Document.LastId);
+        return Keep(new JobDescribed(id, at) { Vehicle = vehicle, Owner = owner, Worker = worker });
     }
 
     /// <summary>Hands the job over to somebody else, and closes it.</summary>

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Circuits.Model;
 using Halfsplit.Diagnosis.Findings;
@@ -34,19 +33,20 @@ public static class SuspectName
     {
         ArgumentNullException.ThrowIfNull(suspect);
         var name = Of(circuit, suspect.Suspect);
-        var graded = suspect.Faults.FirstOrDefault(f => f.Severity is not null);
-        if (suspect.Faults.Length != 1 || graded is null)
-        {
-            return name;
-        }
+        return DegreeOf(suspect) is { } degree ? new Message("suspect.degree", name, degree) : name;
+    }
 
-        var unit = suspect.Suspect.Modes[0].Unit;
-        return new Message("suspect.degree", name, unit switch
+    /// <summary>The likeliest degree, "2 Ω"; null for a suspect that has none, and for several faults at once.</summary>
+    public static Message? DegreeOf(SuspectOdds suspect)
+    {
+        ArgumentNullException.ThrowIfNull(suspect);
+        var graded = suspect.Faults.FirstOrDefault(f => f.Severity is not null);
+        return suspect.Faults.Length != 1 || graded is null ? null : suspect.Suspect.Modes[0].Unit switch
         {
             SeverityUnit.Volts => new Message("degree.volts", Round(graded.Severity!.Value)),
             SeverityUnit.Ratio => new Message("degree.ratio", Round(graded.Severity!.Value)),
             _ => Ohms(graded.Severity!.Value),
-        });
+        };
     }
 
     private static Message Of(Circuit circuit, FaultMode mode)
@@ -67,7 +67,5 @@ public static class SuspectName
     };
 
     /// <summary>Two digits: more is not known.</summary>
-    private static string Round(double value) => value >= 10
-        ? Math.Round(value).ToString(CultureInfo.InvariantCulture)
-        : value.ToString("G2", CultureInfo.InvariantCulture);
+    private static Figure Round(double value) => value >= 10 ? new Figure(Math.Round(value), "0") : new Figure(value, "G2");
 }

@@ -47,7 +47,7 @@ public sealed record Fault(string Part, string Mode, double? Severity = null)
             trimmed = trimmed[..^1];
         }
 
-        var parsed = double.TryParse(trimmed, NumberStyles.Float, CultureInfo.InvariantCulture, out value);
+        var parsed = double.TryParse(trimmed.Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out value);
         value *= factor;
         return parsed && double.IsFinite(value) && value >= 0;
     }

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Halfsplit.Circuits.Messages;
 using Halfsplit.Cli.Terminals;
 using Halfsplit.Jobs.Events;
 using Halfsplit.Jobs.Sessions;
@@ -16,6 +17,12 @@ internal sealed class Shell : IDisposable
 {
     private readonly string _folder = Directory.CreateTempSubdirectory("halfsplit-cli-").FullName;
 
+    /// <summary>The person's language, as the machine tells it; not the culture of the run.</summary>
+    public Language Language { get; init; } = Language.English;
+
+    /// <summary>The variables that the program sees.</summary>
+    public Dictionary<string, string> Environment { get; } = new(StringComparer.Ordinal) { ["PATH"] = System.Environment.GetEnvironmentVariable("PATH") ?? "" };
+
     public string Job => File("car.job.jsonl");
 
     public string File(string name) => Path.Combine(_folder, name);
@@ -29,7 +36,11 @@ internal sealed class Shell : IDisposable
         using var error = new StringWriter { NewLine = "\n" };
         using var input = new StringReader(typed);
         var stamps = new EventStamps(new EventIdSource(new FixedClock()), new FixedClock());
-        var code = HalfsplitProgram.Run(arguments, new Terminal(input, output, error, stamps: stamps));
+        var code = HalfsplitProgram.Run(arguments, new Terminal(input, output, error, stamps: stamps)
+        {
+            Language = Language,
+            Environment = name => Environment.GetValueOrDefault(name),
+        });
         return new Ran(code, Clean(output.ToString()), Clean(error.ToString()));
     }
 

@@ -30,7 +30,7 @@ internal static class AnyEvent
         Gen.Const<ReadingValue>(new ReadingParse.OverLimit()),
         Gen.Int[0, AnswerWord.All.Length - 1].Select(at => (ReadingValue)new ReadingParse.Word(AnswerWord.All[at])));
 
-    public static readonly Gen<JobEvent> Any = Gen.OneOf(Opened(), Reading(), Proof(), Withdrawn(), Skipped(), Noticed(), Note(), Repair(), PutBack(), Handed(), Closed());
+    public static readonly Gen<JobEvent> Any = Gen.OneOf(Opened(), Reading(), Proof(), Withdrawn(), Skipped(), Noticed(), Note(), Described(), Repair(), PutBack(), Handed(), Closed());
 
     public static readonly Gen<StoredEvent> Stored = Any.Select(StoredEvent.Of);
 
@@ -156,6 +156,15 @@ internal static class AnyEvent
 
     private static Gen<JobEvent> Note() => Gen.Select(Base, Text)
         .Select((start, text) => (JobEvent)new NoteWritten(start.Id, start.At, text) { By = start.By });
+
+    private static Gen<JobEvent> Described() => Gen.Select(Base, MaybeText, MaybeText, MaybeText)
+        .Select((start, vehicle, owner, worker) => (JobEvent)new JobDescribed(start.Id, start.At)
+        {
+            By = start.By,
+            Vehicle = vehicle,
+            Owner = owner,
+            Worker = worker,
+        });
 
     private static Gen<JobEvent> Repair() =>
         Gen.Select(Base, Gen.Select(Text, Text), Maybe(Finite), Maybe(Gen.Decimal), Gen.Select(MaybeText, MaybeText))
