@@ -27,6 +27,9 @@ public sealed partial class Investigation
     /// <summary>Odds of a repair from which the reading that it hangs on is taken again.</summary>
     private const double DecisiveOdds = 0.6;
 
+    /// <summary>Odds above which no slip explains what was read.</summary>
+    private const double BeyondASlip = 0.9995;
+
     /// <summary>Share of a repair's odds that must be gone without a reading, for that to be what it hangs on.</summary>
     private const double DecisiveShare = 0.7;
 
@@ -126,7 +129,7 @@ public sealed partial class Investigation
     /// </summary>
     private NextStep? DecisiveStep(Assessment now, ClassOdds top)
     {
-        if (top.Odds < DecisiveOdds)
+        if (top.Odds is < DecisiveOdds or > BeyondASlip)
         {
             return null;
         }

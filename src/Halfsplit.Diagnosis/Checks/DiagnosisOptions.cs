@@ -27,7 +27,7 @@ public sealed record DiagnosisOptions(
     bool SmellOfFuelOrImpact = false,
     Meter? Meter = null,
     Planning.Economy? Economy = null,
-    int PlanningNodes = 1000,
+    int PlanningNodes = 3000,
     int? CarsKept = null)
 {
     public static DiagnosisOptions Default { get; } = new();
