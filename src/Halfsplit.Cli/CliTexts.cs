@@ -3,6 +3,7 @@ using System.Resources;
 using Halfsplit.Circuits;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Diagnosis;
+using Halfsplit.Drawing;
 using Halfsplit.Jobs;
 
 namespace Halfsplit.Cli;
@@ -14,5 +15,5 @@ public static class CliTexts
 
     /// <summary>All texts that the program can say.</summary>
     public static TextCatalog Catalog { get; } = new(
-        CultureInfo.InvariantCulture, Source, JobTexts.Source, DiagnosisTexts.Source, CircuitTexts.Source);
+        CultureInfo.InvariantCulture, Source, JobTexts.Source, DrawingTexts.Source, DiagnosisTexts.Source, CircuitTexts.Source);
 }

@@ -52,6 +52,10 @@ public static partial class HalfsplitProgram
             "predict", Predict.Run,
             ["pump-feed", "--condition", "priming", "--fault", "G2:resistive:2"],
             ["pump-feed", "-c", "priming", "-f", "F19:open", "--read", "C3.4,BODY", "--meter", "volts"]);
+        Add<DrawSettings>(
+            "draw", Draw.Run,
+            ["pump-feed", "--condition", "priming", "-o", "pump.svg"],
+            ["--job", "car.job.jsonl", "--theme", "print", "-o", "car.pdf"]);
         Add<PlanSettings>(
             "plan", PlanVerb.Run, ["pump-feed", "--complaint", "\"pump does not run\"", "--depth", "4"], ["headlamps", "--dot"]);
         Add<OpenSettings>("open", Open.Run, ["pump-feed", "--job", "car.job.jsonl", "--complaint", "\"pump does not run\"", "--helper"]);

@@ -6,7 +6,7 @@ namespace Halfsplit.Cli.Tests.Verbs;
 public sealed class HelpTests
 {
     public static TheoryData<string> Verbs =>
-        ["lint", "predict", "open", "notice", "next", "record", "withdraw", "skip", "status", "note", "hand-over", "diagnose", "practice", "history", "coverage", "spice"];
+        ["lint", "predict", "open", "notice", "next", "record", "withdraw", "skip", "status", "note", "hand-over", "diagnose", "practice", "history", "coverage", "draw", "spice"];
 
     [Fact]
     public void The_program_tells_its_verbs()
