@@ -24,6 +24,15 @@ public sealed partial class Investigation
     /// <summary>Minutes that are lost, all in all, by believing a slip that the odds hang on; an assumption.</summary>
     private const double LostByBelieving = 40;
 
+    /// <summary>Odds of a repair from which the reading that it hangs on is taken again.</summary>
+    private const double DecisiveOdds = 0.6;
+
+    /// <summary>Share of a repair's odds that must be gone without a reading, for that to be what it hangs on.</summary>
+    private const double DecisiveShare = 0.7;
+
+    /// <summary>Minutes that taking it again may cost.</summary>
+    private const double ConfirmingMinutes = 1;
+
     private (Assessment Of, ImmutableArray<DoubtfulReading> Found)? _doubts;
 
     /// <summary>The readings that were more likely slips than not, likeliest first.</summary>
@@ -108,6 +117,46 @@ public sealed partial class Investigation
         }
 
         return null;
+    }
+
+    /// <summary>
+    /// Read twice before you buy: where one reading alone makes the repair the likeliest, and taking it again costs next
+    /// to nothing from where the leads are, it is taken again once. Slips that show just what another fault would show
+    /// can't be seen in any other way.
+    /// </summary>
+    private NextStep? DecisiveStep(Assessment now, ClassOdds top)
+    {
+        if (top.Odds < DecisiveOdds)
+        {
+            return null;
+        }
+
+        var suspects = top.Suspects.Select(s => s.Suspect.Id).ToHashSet(StringComparer.Ordinal);
+        var decisive = now.Observations
+            .Where(o => o.Check.Probe.Red is not null && o.Check.Kind is not (CheckKind.Proof or CheckKind.Swap or CheckKind.Bench)
+                && o.RepairsBefore.Length == now.Repairs.Length && !now.SkippedChecks.Contains(o.Check.Id)
+                && now.Observations.Count(other => other.Check.Id == o.Check.Id) == 1
+                && Effort.MinutesOf(Circuit, Options, now.Position, o.Check) <= ConfirmingMinutes)
+            .Select(o => (Reading: o, Odds: OddsWithout(now, o, suspects)))
+            .Where(o => o.Odds < DecisiveShare * top.Odds)
+            .OrderBy(o => Math.Round(o.Odds, 6)).ThenBy(o => o.Reading.Check.Id, StringComparer.Ordinal)
+            .Select(o => o.Reading)
+            .FirstOrDefault();
+        return decisive is null
+            ? null
+            : Step(now, decisive.Check, new Message("reason.decisive", decisive.Value.ToString()!), null, []);
+    }
+
+    private double OddsWithout(Assessment now, Observation left, HashSet<string> suspects)
+    {
+        var posterior = Posterior.Of(now.Posterior.Space, _forecaster, now.Observations.Remove(left));
+        var odds = 0.0;
+        for (var i = 0; i < posterior.SuspectOdds.Length; i++)
+        {
+            odds += suspects.Contains(posterior.Space.Suspects[i].Id) ? posterior.SuspectOdds[i] : 0;
+        }
+
+        return odds;
     }
 
     private (Assessment Of, ImmutableArray<double> Odds)? _slips;

@@ -55,12 +55,17 @@ public sealed partial class Investigation
 
         if (best.IsHandOver)
         {
-            return ProofToRepeat(now) is { } again
-                ? Step(now, again, new Message("reason.proof-again"), null, [])
+            return ProofToRepeat(now) is { } proofAgain
+                ? Step(now, proofAgain, new Message("reason.proof-again"), null, [])
                 : Outside(now, HandOverReason(now)) with { Finding = PresentFinding(), Plan = plan };
         }
 
         var top = RankClasses(now).First(c => c.Repair is not null && best.Repairs.Any(r => r.Id == c.Repair.Id));
+        if (DecisiveStep(now, top) is { } again)
+        {
+            return again with { Plan = plan };
+        }
+
         if (FeedToProve(now, top) is { } feed)
         {
             return Step(now, feed, new Message("reason.prove-feed", Describe.Part(Circuit, top.Repair!.Target)), null, []) with { Plan = plan };

@@ -31,20 +31,16 @@ public sealed partial class Investigation
     private Assessment? _assessment;
 
     private Investigation(
-        Circuit circuit, Complaint complaint, DiagnosisOptions options, Forecaster forecaster, HypothesisSpace singles)
+        Circuit circuit, Complaint complaint, DiagnosisOptions options, Forecaster forecaster, HypothesisSpace singles, Planner planner,
+        ImmutableDictionary<string, Check> allChecks)
     {
         Circuit = circuit;
         Complaint = complaint;
         Options = options;
         _forecaster = forecaster;
         _unnoticed = singles;
-        _planner = new Planner(forecaster, options);
-        var everything = options with
-        {
-            HasClamp = true, HasTestLamp = true, HasScanTool = true, HasSpareRelay = true, LeadMetres = 1000, Tools = default,
-        };
-        _allChecks = CheckCatalog.Generate(forecaster.Network, complaint, everything, [])
-            .ToImmutableDictionary(c => c.Id, StringComparer.Ordinal);
+        _planner = planner;
+        _allChecks = allChecks;
     }
 
     public Circuit Circuit { get; }
@@ -80,10 +76,15 @@ public sealed partial class Investigation
         }
 
         options ??= DiagnosisOptions.Default;
+        var everything = options with
+        {
+            HasClamp = true, HasTestLamp = true, HasScanTool = true, HasSpareRelay = true, LeadMetres = 1000, Tools = default,
+        };
         var simulator = new CircuitSimulator(NetworkCompiler.Compile(circuit), options.MeterInUse);
-        var forecaster = new Forecaster(simulator, complaint.Load);
+        var forecaster = new Forecaster(simulator, complaint.Load, options.CarsKept);
         var opened = new Investigation(
-            circuit, complaint, options, forecaster, HypothesisSpace.Create(simulator, complaint, history));
+            circuit, complaint, options, forecaster, HypothesisSpace.Create(simulator, complaint, history), new Planner(forecaster, options),
+            CheckCatalog.Generate(forecaster.Network, complaint, everything, []).ToImmutableDictionary(c => c.Id, StringComparer.Ordinal));
         foreach (var what in noticed ?? [])
         {
             opened.Notice(what.ToString(), what);
@@ -96,7 +97,7 @@ public sealed partial class Investigation
     /// The same circuit, complaint, tools and history from the start, nothing noticed, with what has been simulated so far
     /// kept: for the next of many cars of one sheet. The two must not be used at the same time.
     /// </summary>
-    public Investigation Anew() => new(Circuit, Complaint, Options, _forecaster, _unnoticed);
+    public Investigation Anew() => new(Circuit, Complaint, Options, _forecaster, _unnoticed, _planner, _allChecks);
 
     /// <summary>A check by its id: any that could ever be offered, repairs and proofs included. Null if there is none.</summary>
     public Check? FindCheck(string id)

@@ -32,6 +32,9 @@ public sealed class OperatingPoint
     /// <summary>Mean volts of a terminal against the battery's negative post.</summary>
     public double Volts(TerminalName terminal) => Run.Volts(Network.NodeOf(terminal));
 
+    /// <summary>The same for a node of the network; 0 for the reference, which is node −1.</summary>
+    public double NodeVolts(int node) => Run.Volts(node);
+
     /// <summary>Mean amps through a branch, from its first node to its second.</summary>
     public double Amps(int branch) => Run.Amps(branch);
 

@@ -37,6 +37,7 @@ public sealed class Workplace
         // Twice the minutes at the same price of an hour is the same to whoever weighs them as twice the price.
         Options = DiagnosisOptions.Default with
         {
+            CarsKept = 2_000_000,
             Economy = Economy.Default with { HourValue = Economy.Default.HourValue * variant.Minutes },
         };
         Opened = Investigation.Open(circuit, complaint, Options);

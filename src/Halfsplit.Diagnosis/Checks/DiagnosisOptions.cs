@@ -15,6 +15,7 @@ namespace Halfsplit.Diagnosis.Checks;
 /// <param name="Meter">The meter used.</param>
 /// <param name="Economy">What minutes and wrong repairs cost.</param>
 /// <param name="PlanningNodes">How many situations the planner may look into for one decision.</param>
+/// <param name="CarsKept">Settled cars kept for re-use; null for what a browser's memory bears. Answers do not depend on it.</param>
 public sealed record DiagnosisOptions(
     bool Helper = false,
     double LeadMetres = 5,
@@ -26,7 +27,8 @@ public sealed record DiagnosisOptions(
     bool SmellOfFuelOrImpact = false,
     Meter? Meter = null,
     Planning.Economy? Economy = null,
-    int PlanningNodes = 3000)
+    int PlanningNodes = 1000,
+    int? CarsKept = null)
 {
     public static DiagnosisOptions Default { get; } = new();
 

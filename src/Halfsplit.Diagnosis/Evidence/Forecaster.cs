@@ -30,7 +30,11 @@ public sealed class Forecaster
     /// <summary>Above this the ohms of insulation and leaks are anybody's guess.</summary>
     private const double LeakOhms = 1e6;
 
-    private const int MostCars = 60_000;
+    /// <summary>Settled cars kept by default: what a browser's memory bears.</summary>
+    private const int FewKept = 60_000;
+
+    /// <summary>Names of pairs count down from here; what is above belongs to cars with nothing wrong.</summary>
+    private const int FirstPair = -16;
 
     private readonly CircuitSimulator _simulator;
     private readonly Unknowns _unknowns;
@@ -38,7 +42,8 @@ public sealed class Forecaster
     private readonly Dictionary<string, int> _setups = new(StringComparer.Ordinal);
     private readonly Dictionary<string, int> _pairs = new(StringComparer.Ordinal);
     private readonly Dictionary<Hypothesis, int> _pairKeys = new(ReferenceEqualityComparer.Instance);
-    private int _lastPair;
+    private readonly int _mostKept;
+    private int _lastPair = FirstPair;
     private readonly Dictionary<(int Car, int Setup), OperatingPoint> _points = [];
     private readonly Dictionary<(int Car, int Setup), InstrumentReader> _readers = [];
     private readonly Dictionary<(int Car, string Check, string Repairs), Forecast> _forecasts = [];
@@ -46,11 +51,13 @@ public sealed class Forecaster
 
     /// <param name="simulator">Simulates the cars.</param>
     /// <param name="load">The load complained of: what "cured" means.</param>
-    public Forecaster(CircuitSimulator simulator, string load)
+    /// <param name="mostKept">Settled cars kept for re-use; null for what a browser's memory bears.</param>
+    public Forecaster(CircuitSimulator simulator, string load, int? mostKept = null)
     {
         ArgumentNullException.ThrowIfNull(simulator);
         _simulator = simulator;
         Load = load;
+        _mostKept = mostKept ?? FewKept;
         _meter = simulator.Meter;
         _unknowns = new Unknowns(simulator.Network);
     }
@@ -72,6 +79,7 @@ public sealed class Forecaster
             return Forecast.Broad;
         }
 
+        (car, repairs) = Now(car, repairs);
         var key = (CarKey(car), check.Id, RepairsKey(repairs));
         var forecasts = car.Faults.Length < 2 ? _forecasts : _pairForecasts;
         if (forecasts.TryGetValue(key, out var known))
@@ -79,7 +87,7 @@ public sealed class Forecaster
             return known;
         }
 
-        if (_pairForecasts.Count >= MostCars)
+        if (_pairForecasts.Count >= _mostKept)
         {
             _pairForecasts.Clear();
         }
@@ -90,7 +98,9 @@ public sealed class Forecaster
     /// <summary>The mean alone, without slopes: enough to see whether a check can tell suspects apart.</summary>
     public Prediction MeanOf(Hypothesis car, Check check, ImmutableArray<Repair> repairs)
     {
+        ArgumentNullException.ThrowIfNull(car);
         ArgumentNullException.ThrowIfNull(check);
+        (car, repairs) = Now(car, repairs);
         return Reader(car, check, repairs).Read(check.Probe);
     }
 
@@ -99,12 +109,46 @@ public sealed class Forecaster
     {
         ArgumentNullException.ThrowIfNull(car);
         ArgumentNullException.ThrowIfNull(check);
+        (car, repairs) = Now(car, repairs);
         return Point(car, Setup(check, repairs), check, repairs);
+    }
+
+    /// <summary>The settled cars in the check's arrangement after these repairs, one for each; what they share is looked up once.</summary>
+    internal void PointsOf(IReadOnlyList<Hypothesis> cars, Check check, ImmutableArray<Repair> repairs, Span<OperatingPoint?> points)
+    {
+        var setup = Setup(check, []);
+        for (var i = 0; i < points.Length; i++)
+        {
+            if (cars[i].IsNone)
+            {
+                continue;
+            }
+
+            var (car, left) = Now(cars[i], repairs);
+            points[i] = Point(car, left.IsEmpty ? setup : Setup(check, left), check, left);
+        }
     }
 
     /// <summary>What is left wrong after repairs.</summary>
     public static ImmutableArray<Fault> Remaining(ImmutableArray<Fault> faults, ImmutableArray<Repair> repairs) =>
         repairs.IsDefaultOrEmpty ? faults : [.. faults.Where(f => !repairs.Any(r => r.Cures(f)))];
+
+    /// <summary>
+    /// A car as it stands after repairs: itself where none was the right one, one with nothing wrong where all is mended.
+    /// So what was simulated before a repair serves after it.
+    /// </summary>
+    private static (Hypothesis Car, ImmutableArray<Repair> Repairs) Now(Hypothesis car, ImmutableArray<Repair> repairs)
+    {
+        if (repairs.IsDefaultOrEmpty || car.Faults.IsEmpty)
+        {
+            return (car, []);
+        }
+
+        var left = Remaining(car.Faults, repairs).Length;
+        return left == car.Faults.Length ? (car, [])
+            : left == 0 ? (Safety.SafetyScreen.HealthyCar(car.ThresholdFactor), [])
+            : (car, repairs);
+    }
 
     private Forecast Compute(Hypothesis car, Check check, ImmutableArray<Repair> repairs)
     {
@@ -212,7 +256,7 @@ public sealed class Forecaster
             return known;
         }
 
-        if (_points.Count >= MostCars)
+        if (_points.Count >= _mostKept)
         {
             _points.Clear();
             _readers.Clear();
@@ -240,7 +284,7 @@ public sealed class Forecaster
             return known;
         }
 
-        if (_pairs.Count >= MostCars)
+        if (_pairs.Count >= _mostKept)
         {
             _pairs.Clear();
         }
@@ -251,7 +295,7 @@ public sealed class Forecaster
             _pairs[name] = key = --_lastPair;
         }
 
-        if (_pairKeys.Count >= MostCars)
+        if (_pairKeys.Count >= _mostKept)
         {
             _pairKeys.Clear();
         }

@@ -1,34 +1,56 @@
+using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using Halfsplit.Circuits.Model;
 using Halfsplit.Diagnosis.Checks;
 using Halfsplit.Diagnosis.Planning.Sequencing;
 using Halfsplit.Diagnosis.Repairs;
+using Halfsplit.Simulation.Instruments;
 
 namespace Halfsplit.Diagnosis.Planning;
 
 /// <summary>
 /// What the change from one arrangement to another costs on this car. Positions are numbered as they come up; what was
-/// computed once is kept for the length of a plan. Putting back counts where it is caused: who opens a place has to
-/// close it.
+/// computed once is kept for the length of a plan. A position is a stance (arrangement, meter, leads), of which there are
+/// few, with the places open, so that each is reckoned apart. Putting back counts where it is caused: who opens a place
+/// has to close it.
 /// </summary>
 internal sealed class CarCosts : IChangeCosts
 {
     private readonly Circuit _circuit;
     private readonly DiagnosisOptions _options;
-    private readonly IReadOnlyList<Check> _checks;
+    private readonly int _checkCount;
     private readonly IReadOnlyList<RepairChoice> _repairs;
-    private readonly List<Position> _positions = [];
+    private readonly Check[][] _steps;
+    private readonly double[] _work;
+    private readonly ImmutableSortedSet<string>[] _access;
+    private readonly ImmutableSortedSet<string> _everyPlace;
+
+    private readonly List<Position> _stances = [];
+    private readonly Dictionary<(string, Instrument?, TerminalName?), int> _stanceNumbers = [];
+    private readonly List<Change[]> _rearranging = [];
+
+    private readonly List<ImmutableSortedSet<string>> _openings = [];
+    private readonly Dictionary<string, int> _openingNumbers = new(StringComparer.Ordinal);
+    private readonly List<Change[]> _opening = [];
+
+    private readonly List<(int Stance, int Opening)> _positions = [];
+    private readonly Dictionary<(int, int), int> _numbers = [];
     private readonly List<double> _putBack = [];
-    private readonly Dictionary<string, int> _numbers = new(StringComparer.Ordinal);
-    private readonly List<Change?[]> _changes = [];
+    private readonly List<Change[]> _changes = [];
 
     public CarCosts(
         Circuit circuit, DiagnosisOptions options, Position start, IReadOnlyList<Check> checks, IReadOnlyList<RepairChoice> repairs)
     {
         _circuit = circuit;
         _options = options;
-        _checks = checks;
+        _checkCount = checks.Count;
         _repairs = repairs;
-        Start = Number(start);
+        _steps = [.. checks.Select(c => new[] { c }), .. repairs.Select(r => r.Steps.Select(s => s.Check).ToArray())];
+        _work = [.. checks.Select(_ => 0.0), .. repairs.Select(r => r.Steps.Sum(s => s.Repair.Minutes) + Economy.ProofMinutes)];
+        _access = [.. _steps.Select(steps => steps.Aggregate(
+            ImmutableSortedSet.Create<string>(StringComparer.Ordinal), (all, step) => all.Union(Access.PlacesOf(circuit, step))))];
+        _everyPlace = circuit.Places.Select(p => p.Name).ToImmutableSortedSet(StringComparer.Ordinal);
+        Start = Number(Stance(start), Opening(start.Arrangement.Opened));
     }
 
     public int Start { get; }
@@ -36,61 +58,110 @@ internal sealed class CarCosts : IChangeCosts
     /// <summary>Minutes alone: the price of the right part is paid whichever way it is found, and a wrong one's counts as wrong.</summary>
     public double Cost(int position, int action) => _options.EconomyInUse.Worth(Minutes(position, action));
 
-    public double Minutes(int position, int action)
-    {
-        var (minutes, after) = Move(position, action);
-        return Math.Max(0.05, minutes + _putBack[after] - _putBack[position]);
-    }
+    public double Minutes(int position, int action) => Move(position, action).Minutes;
 
-    public double Price(int action) => action < _checks.Count ? 0 : _repairs[action - _checks.Count].Price;
+    public double Price(int action) => action < _checkCount ? 0 : _repairs[action - _checkCount].Price;
 
     public int After(int position, int action) => Move(position, action).After;
 
     private Change Move(int position, int action)
     {
-        if (_changes[position][action] is { } known)
+        if (_changes[position][action] is { IsKnown: true } known)
         {
             return known;
         }
 
-        var from = _positions[position];
-        var minutes = 0.0;
-        if (action < _checks.Count)
-        {
-            minutes = Effort.MinutesOf(_circuit, _options, from, _checks[action]);
-            from = from.After(_circuit, _checks[action]);
-        }
-        else
-        {
-            foreach (var (repair, check) in _repairs[action - _checks.Count].Steps)
-            {
-                minutes += Effort.MinutesOf(_circuit, _options, from, check) + repair.Minutes;
-                from = from.After(_circuit, check);
-            }
-
-            minutes += Economy.ProofMinutes;
-        }
-
-        var change = new Change(minutes, Number(from));
-        _changes[position][action] = change;
-        return change;
+        var (stance, opening) = _positions[position];
+        var rearranged = Rearrange(stance, action);
+        var opened = Open(opening, action);
+        var after = Number(rearranged.After, opened.After);
+        return _changes[position][action] = new Change(
+            Math.Max(0.05, rearranged.Minutes + opened.Minutes + _work[action] + _putBack[after] - _putBack[position]), after);
     }
 
-    private int Number(Position position)
+    private Change Rearrange(int stance, int action)
     {
-        var key = $"{position.Arrangement.Key}|{string.Join(',', position.Arrangement.Opened)}|{position.Instrument}|{position.Black}";
-        if (!_numbers.TryGetValue(key, out var number))
+        if (_rearranging[stance][action] is { IsKnown: true } known)
         {
-            _numbers[key] = number = _positions.Count;
-            _positions.Add(position);
-            _putBack.Add(PutBack.MinutesOf(_circuit, position));
-            _changes.Add(new Change?[_checks.Count + _repairs.Count]);
+            return known;
+        }
+
+        var from = _stances[stance];
+        var minutes = 0.0;
+        foreach (var step in _steps[action])
+        {
+            minutes += Effort.MinutesOf(_circuit, _options, from, step);
+            from = from.After(_circuit, step);
+        }
+
+        return _rearranging[stance][action] = new Change(minutes, Stance(from));
+    }
+
+    private Change Open(int opening, int action)
+    {
+        if (_opening[opening][action] is { IsKnown: true } known)
+        {
+            return known;
+        }
+
+        var minutes = 0.0;
+        foreach (var name in _access[action].Except(_openings[opening]))
+        {
+            minutes += _circuit.FindPlace(name)!.OpenMinutes;
+        }
+
+        return _opening[opening][action] = new Change(minutes, Opening(_openings[opening].Union(_access[action])));
+    }
+
+    /// <summary>The number of a stance; kept with every place open, so that its minutes are those of the rest.</summary>
+    private int Stance(Position position)
+    {
+        ref var number = ref CollectionsMarshal.GetValueRefOrAddDefault(
+            _stanceNumbers, (position.Arrangement.Key, position.Instrument, position.Black), out var isKnown);
+        if (!isKnown)
+        {
+            number = _stances.Count;
+            _stances.Add(position with { Arrangement = position.Arrangement with { Opened = _everyPlace } });
+            _rearranging.Add(new Change[_steps.Length]);
         }
 
         return number;
     }
 
-    private readonly record struct Change(double Minutes, int After);
+    private int Opening(ImmutableSortedSet<string> places)
+    {
+        ref var number = ref CollectionsMarshal.GetValueRefOrAddDefault(_openingNumbers, string.Join('\n', places), out var isKnown);
+        if (!isKnown)
+        {
+            number = _openings.Count;
+            _openings.Add(places);
+            _opening.Add(new Change[_steps.Length]);
+        }
+
+        return number;
+    }
+
+    private int Number(int stance, int opening)
+    {
+        ref var number = ref CollectionsMarshal.GetValueRefOrAddDefault(_numbers, (stance, opening), out var isKnown);
+        if (!isKnown)
+        {
+            number = _positions.Count;
+            _positions.Add((stance, opening));
+            var position = _stances[stance];
+            _putBack.Add(PutBack.MinutesOf(_circuit, position with { Arrangement = position.Arrangement with { Opened = _openings[opening] } }));
+            _changes.Add(new Change[_steps.Length]);
+        }
+
+        return number;
+    }
+
+    private readonly record struct Change(double Minutes, int After)
+    {
+        private readonly bool _isKnown = true;
+
+        public bool IsKnown => _isKnown;
+    }
 }
 
 /// <summary>Repairs that together mend one class of suspects, with the checks that stand for carrying them out.</summary>

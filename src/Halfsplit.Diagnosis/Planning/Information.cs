@@ -1,3 +1,4 @@
+using System.Buffers;
 using Halfsplit.Diagnosis.Evidence;
 using Halfsplit.Diagnosis.Checks;
 
@@ -12,6 +13,8 @@ internal static class Information
     /// <summary>Chance that the answer is a slip and says nothing.</summary>
     public const double Slip = 0.03;
 
+    private const int OnStack = 512;
+
     /// <summary>Expected bits; never negative.</summary>
     public static double Bits(Partition partition, Check check, ReadOnlySpan<Outlook> outlooks)
     {
@@ -21,28 +24,38 @@ internal static class Information
             return 0;
         }
 
-        var joint = new double[count, partition.ClassCount];
+        var classes = partition.ClassCount;
+        var size = count * classes;
+        var rented = size <= OnStack ? null : ArrayPool<double>.Shared.Rent(size);
+        Span<double> joint = rented is null ? stackalloc double[OnStack] : rented;
+        joint = joint[..size];
+        joint.Clear();
         for (var car = 0; car < outlooks.Length; car++)
         {
-            for (var outcome = 0; outcome < count; outcome++)
+            var at = partition.Classes[car];
+            var weight = partition.Weights[car];
+            for (var outcome = 0; outcome < count; outcome++, at += classes)
             {
-                var odds = ((1 - Slip) * outcomes[(car * count) + outcome]) + (Slip / count);
-                joint[outcome, partition.Classes[car]] += partition.Weights[car] * odds;
+                joint[at] += weight * (((1 - Slip) * outcomes[(car * count) + outcome]) + (Slip / count));
             }
         }
 
         var left = 0.0;
-        Span<double> column = stackalloc double[partition.ClassCount];
         for (var outcome = 0; outcome < count; outcome++)
         {
+            var row = joint.Slice(outcome * classes, classes);
             var total = 0.0;
-            for (var c = 0; c < column.Length; c++)
+            foreach (var odds in row)
             {
-                column[c] = joint[outcome, c];
-                total += column[c];
+                total += odds;
             }
 
-            left += total * Partition.EntropyOf(column);
+            left += total * Partition.EntropyOf(row);
+        }
+
+        if (rented is not null)
+        {
+            ArrayPool<double>.Shared.Return(rented);
         }
 
         return Math.Max(0, partition.Entropy - left);

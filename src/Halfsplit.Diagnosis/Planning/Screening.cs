@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using Halfsplit.Diagnosis.Checks;
 using Halfsplit.Diagnosis.Evidence;
 using Halfsplit.Diagnosis.Repairs;
 using Halfsplit.Diagnosis.Suspects;
+using Halfsplit.Simulation;
 using Halfsplit.Simulation.Instruments;
 
 namespace Halfsplit.Diagnosis.Planning;
@@ -20,9 +22,22 @@ internal sealed class Screening(Forecaster forecaster)
     private const double RoughOhms = 0.3;
     private const double RoughOhmsShare = 0.08;
 
+    private const int MostLooked = 200_000;
+
+    /// <summary>What takes a solution of the network for every look, by car and check.</summary>
+    private readonly Dictionary<(int Car, string Check), Outlook> _looked = [];
+
+    private OperatingPoint?[] _points = [];
+
     /// <summary>Roughly what each car answers.</summary>
     public void Look(Check check, IReadOnlyList<Hypothesis> cars, ImmutableArray<Repair> repairs, Span<Outlook> outlooks)
     {
+        if (check.Subject == CheckSubject.Number && check.Probe.Instrument is Instrument.Volts or Instrument.AmpsClamp)
+        {
+            OffThePoints(check, cars, repairs, outlooks);
+            return;
+        }
+
         for (var i = 0; i < outlooks.Length; i++)
         {
             outlooks[i] = cars[i].IsNone ? Outlook.Broad : Look(check, cars[i], repairs);
@@ -31,19 +46,30 @@ internal sealed class Screening(Forecaster forecaster)
 
     private Outlook Look(Check check, Hypothesis car, ImmutableArray<Repair> repairs)
     {
-        if (check.Subject == CheckSubject.LampGlow)
-        {
-            return Lamp(check, car, repairs);
-        }
-
-        if (check.Subject != CheckSubject.Number)
+        if (check.Subject is not CheckSubject.Number and not CheckSubject.LampGlow)
         {
             return Outlook.Of(forecaster.Of(car, check, repairs));
         }
 
-        if (check.Probe.Instrument is Instrument.Volts or Instrument.AmpsClamp)
+        if (repairs.Length > 0 || car.Faults.Length > 1)
         {
-            return OffThePoint(check, car, repairs);
+            return OffTheMeter(check, car, repairs);
+        }
+
+        if (_looked.Count >= MostLooked)
+        {
+            _looked.Clear();
+        }
+
+        ref var known = ref CollectionsMarshal.GetValueRefOrAddDefault(_looked, (car.Index, check.Id), out var isKnown);
+        return isKnown ? known : known = OffTheMeter(check, car, repairs);
+    }
+
+    private Outlook OffTheMeter(Check check, Hypothesis car, ImmutableArray<Repair> repairs)
+    {
+        if (check.Subject == CheckSubject.LampGlow)
+        {
+            return Lamp(check, car, repairs);
         }
 
         var read = forecaster.MeanOf(car, check, repairs);
@@ -53,33 +79,37 @@ internal sealed class Screening(Forecaster forecaster)
         }
 
         var over = read.IsOverLimit(check.Probe.Instrument) ? 1.0 : 0.0;
-        var spread = check.Probe.Instrument switch
+        return check.Probe.Instrument switch
         {
-            Instrument.Ohms => RoughOhms + (RoughOhmsShare * Math.Abs(read.Value)),
-            Instrument.AmpsInline => RoughAmps + (RoughAmpsShare * Math.Abs(read.Value)),
-            _ => RoughVolts + (RoughShare * Math.Abs(read.Value)),
-        };
-        return new Outlook(read.Value, spread, over, default, false);
+            Instrument.Ohms => Rough(read.Value, RoughOhms, RoughOhmsShare),
+            Instrument.AmpsInline => Rough(read.Value, RoughAmps, RoughAmpsShare),
+            _ => Rough(read.Value, RoughVolts, RoughShare),
+        } with { OverLimit = over };
     }
 
-    /// <summary>Volts and amps straight from the settled car, without the meter's own load.</summary>
-    private Outlook OffThePoint(Check check, Hypothesis car, ImmutableArray<Repair> repairs)
+    /// <summary>Volts and amps straight from the settled cars, without the meter's own load.</summary>
+    private void OffThePoints(Check check, IReadOnlyList<Hypothesis> cars, ImmutableArray<Repair> repairs, Span<Outlook> outlooks)
     {
-        var point = forecaster.PointOf(car, check, repairs);
-        if (!point.IsSteady)
+        var points = _points.Length < outlooks.Length ? _points = new OperatingPoint?[outlooks.Length] : _points;
+        points.AsSpan().Clear();
+        forecaster.PointsOf(cars, check, repairs, points.AsSpan(0, outlooks.Length));
+        var clamped = check.Probe.Instrument == Instrument.AmpsClamp ? check.Probe.About : null;
+        var (red, black) = clamped is null
+            ? (forecaster.Network.NodeOf(check.Probe.Red!.Value), forecaster.Network.NodeOf(check.Probe.Black!.Value))
+            : default;
+        for (var i = 0; i < outlooks.Length; i++)
         {
-            return Outlook.Broad;
+            outlooks[i] = points[i] switch
+            {
+                not { IsSteady: true } => Outlook.Broad,
+                var point when clamped is not null => Rough(Math.Abs(point.WireAmps(clamped)), RoughAmps, RoughAmpsShare),
+                var point => Rough(point.NodeVolts(red) - point.NodeVolts(black), RoughVolts, RoughShare),
+            };
         }
-
-        if (check.Probe.Instrument == Instrument.AmpsClamp)
-        {
-            var amps = Math.Abs(point.WireAmps(check.Probe.About!));
-            return new Outlook(amps, RoughAmps + (RoughAmpsShare * amps), 0, default, false);
-        }
-
-        var volts = point.Volts(check.Probe.Red!.Value) - point.Volts(check.Probe.Black!.Value);
-        return new Outlook(volts, RoughVolts + (RoughShare * Math.Abs(volts)), 0, default, false);
     }
+
+    private static Outlook Rough(double mean, double least, double share) =>
+        new(mean, least + (share * Math.Abs(mean)), 0, default, false);
 
     /// <summary>The lamp's glow from the volts and the source resistance there without it.</summary>
     private Outlook Lamp(Check check, Hypothesis car, ImmutableArray<Repair> repairs)

@@ -23,9 +23,11 @@ public sealed class SafetyScreen(Forecaster forecaster, DiagnosisOptions options
     /// <summary>Amps through a test lamp or meter that a module's output must not be asked for.</summary>
     private const double OutputShare = 0.8;
 
-    private static readonly Hypothesis Healthy = new(-2, -1, [], 1, 0, null);
-
     private readonly Dictionary<string, bool> _known = new(StringComparer.Ordinal);
+
+    private static readonly Hypothesis Usual = new(-2, -1, [], 1, 0, null);
+    private static readonly Hypothesis Early = Usual with { Index = -3, ThresholdFactor = HypothesisSpace.EarlyThresholds };
+    private static readonly Hypothesis Late = Usual with { Index = -4, ThresholdFactor = HypothesisSpace.LateThresholds };
 
     /// <summary>True if the check can be offered.</summary>
     public bool Allows(Check check, Partition living, ImmutableArray<Repair> repairs)
@@ -59,7 +61,13 @@ public sealed class SafetyScreen(Forecaster forecaster, DiagnosisOptions options
     }
 
     /// <summary>A car with nothing wrong, for the forecaster; its index collides with no hypothesis.</summary>
-    public static Hypothesis HealthyCar() => Healthy;
+    /// <param name="thresholdFactor">One of the three draws of the thresholds.</param>
+    public static Hypothesis HealthyCar(double thresholdFactor = 1) => thresholdFactor switch
+    {
+        1 => Usual,
+        < 1 => Early,
+        _ => Late,
+    };
 
     private bool IsSafeFor(Hypothesis car, Check check, ImmutableArray<Repair> repairs)
     {

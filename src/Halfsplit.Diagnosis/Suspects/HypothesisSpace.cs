@@ -22,7 +22,10 @@ public sealed class HypothesisSpace
     /// <summary>Amps out of a battery at rest that mean smoke; common practice, no published source.</summary>
     private const double FireAmps = 60;
 
-    private static readonly (double Factor, double Weight)[] ThresholdDraws = [(0.87, 0.25), (1, 0.5), (1.13, 0.25)];
+    /// <summary>Thresholds of relays, motors and fuses differ from car to car; three draws stand for them. An assumption.</summary>
+    internal const double EarlyThresholds = 0.87, LateThresholds = 1.13;
+
+    private static readonly (double Factor, double Weight)[] ThresholdDraws = [(EarlyThresholds, 0.25), (1, 0.5), (LateThresholds, 0.25)];
 
     private readonly CircuitSimulator _simulator;
     private readonly Complaint _complaint;

@@ -12,12 +12,22 @@ internal sealed class RepairChain(RepairProblem problem)
         .Where(c => c.Cure > 0)
         .ToArray())];
 
+    private readonly int[][] _sharing = Sharing(problem);
+
     private readonly double[] _left = new double[problem.StateCount];
+
+    /// <summary>Weight of what each repair would cure of what is left.</summary>
+    private readonly double[] _cured = new double[problem.Repairs.Length];
 
     /// <summary>The weighted cost down to the end.</summary>
     public PlanValue Value(ReadOnlySpan<double> weights, int position, ulong used)
     {
         weights.CopyTo(_left);
+        for (var repair = 0; repair < _cures.Length; repair++)
+        {
+            _cured[repair] = Cured(_left, repair);
+        }
+
         var total = StateWeights.Total(weights);
         var spent = default(PlanValue);
         var best = new PlanValue(problem.HandOver * total, 0, 0);
@@ -34,6 +44,11 @@ internal sealed class RepairChain(RepairProblem problem)
             {
                 total -= _left[state] * cure;
                 _left[state] *= 1 - cure;
+            }
+
+            foreach (var repair in _sharing[chosen - problem.Checks.Length])
+            {
+                _cured[repair] = Cured(_left, repair);
             }
 
             // Rounding leaves specks of weight where nothing is left.
@@ -55,12 +70,7 @@ internal sealed class RepairChain(RepairProblem problem)
     /// <summary>Odds of a cure, per cost.</summary>
     public double Score(ReadOnlySpan<double> weights, int position, int action)
     {
-        var cured = 0.0;
-        foreach (var (state, cure) in _cures[action - problem.Checks.Length])
-        {
-            cured += weights[state] * cure;
-        }
-
+        var cured = Cured(weights, action - problem.Checks.Length);
         return cured / (StateWeights.Total(weights) * (problem.Costs.Cost(position, action) + problem.Repairs[action - problem.Checks.Length].WrongCost));
     }
 
@@ -104,13 +114,12 @@ internal sealed class RepairChain(RepairProblem problem)
                 continue;
             }
 
-            var cured = 0.0;
-            foreach (var (state, cure) in _cures[repair])
+            if (_cured[repair] <= 0)
             {
-                cured += _left[state] * cure;
+                continue;
             }
 
-            var score = Math.Round(cured / total / (problem.Costs.Cost(position, action) + problem.Repairs[repair].WrongCost), 12);
+            var score = Math.Round(_cured[repair] / total / (problem.Costs.Cost(position, action) + problem.Repairs[repair].WrongCost), 12);
             if (score > best)
             {
                 (chosen, best) = (action, score);
@@ -119,4 +128,22 @@ internal sealed class RepairChain(RepairProblem problem)
 
         return chosen;
     }
+
+    private double Cured(ReadOnlySpan<double> weights, int repair)
+    {
+        var cured = 0.0;
+        foreach (var (state, cure) in _cures[repair])
+        {
+            cured += weights[state] * cure;
+        }
+
+        return cured;
+    }
+
+    /// <summary>For each repair those that cure some of the same states, itself included.</summary>
+    private static int[][] Sharing(RepairProblem problem) => [.. problem.Repairs.Select(one => problem.Repairs
+        .Select((other, number) => (Other: other, Number: number))
+        .Where(o => Enumerable.Range(0, problem.StateCount).Any(s => one.Cures[s] > 0 && o.Other.Cures[s] > 0))
+        .Select(o => o.Number)
+        .ToArray())];
 }
