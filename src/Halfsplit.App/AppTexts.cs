@@ -3,6 +3,7 @@ using System.Resources;
 using Halfsplit.Circuits;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Diagnosis;
+using Halfsplit.Drawing;
 using Halfsplit.Jobs;
 
 namespace Halfsplit.App;
@@ -14,7 +15,7 @@ public static class AppTexts
 
     /// <summary>All texts that the app can say.</summary>
     public static TextCatalog Catalog { get; } = new(
-        CultureInfo.InvariantCulture, Source, JobTexts.Source, DiagnosisTexts.Source, CircuitTexts.Source);
+        CultureInfo.InvariantCulture, Source, JobTexts.Source, DrawingTexts.Source, DiagnosisTexts.Source, CircuitTexts.Source);
 
     /// <summary>The text of a code.</summary>
     public static string Say(string code, params object[] arguments) => Catalog.Say(new Message(code, arguments));

@@ -23,7 +23,7 @@ public sealed partial class EngineDesk
         }
 
         var outcome = outcomes[index];
-        if (session.Record(EntryViews.Value(outcome.Typical), check, confirmed: true) is not SessionOutcome.Kept)
+        if (session.Record(outcome.Typical.ToString()!, check, confirmed: true) is not SessionOutcome.Kept)
         {
             return new DeskReply();
         }

@@ -119,7 +119,7 @@ public sealed partial class EngineDesk(EventStamps stamps)
             {
                 Doubt = new Views.DoubtView(
                     AppTexts.Catalog.Say(asked.Question.Message), EntryViews.Value(asked.Question.Meant),
-                    [.. asked.Question.Alternatives.Select(EntryViews.Value)]),
+                    [.. asked.Question.Alternatives.Select(a => new Views.MeaningView(a.ToString()!, EntryViews.Value(a)))]),
             };
         }
 

@@ -59,6 +59,9 @@ public sealed class Browser(IJSRuntime script) : IAsyncDisposable
 
     public Task CloseDialogAsync(ElementReference dialog) => DoAsync("browser", "closeDialog", dialog);
 
+    /// <summary>Gives the drawings in an element the colours of the page.</summary>
+    public Task ColourDrawingAsync(ElementReference frame) => DoAsync("drawing", "colour", frame);
+
     public Task WatchUpdatesAsync(DotNetObjectReference<AppFrame> listener) => DoAsync("updates", "start", listener);
 
     public Task<bool> TakeUpdateAsync() => CallAsync<bool>("updates", "take");

@@ -4,6 +4,8 @@ using Halfsplit.App.Views;
 using Halfsplit.Circuits.Model;
 using Halfsplit.Diagnosis.Checks;
 using Halfsplit.Diagnosis.Safety;
+using Halfsplit.Drawing;
+using Halfsplit.Drawing.Layers;
 using Halfsplit.Jobs.Sessions;
 using Halfsplit.Simulation;
 using Halfsplit.Simulation.Arrangements;
@@ -24,10 +26,23 @@ internal static class CircuitViews
         var odds = OddsByPart(session);
         var shown = condition ?? session.Position.Arrangement.Condition;
         return new CircuitView(
-            "",
+            Drawing(session, shown),
             [.. circuit.Parts.Where(p => p is not Splice).Select(p => Part(circuit, p, odds.GetValueOrDefault(p.Id)))],
             [.. circuit.Conditions.Select(c => c.Name)], shown,
             [.. Offered.Select(i => new InstrumentView(i.Name(), AppTexts.Sentence(AppTexts.Say($"instrument.{i.Name()}"))))]);
+    }
+
+    /// <summary>The circuit with the likeliest car's volts and current, the suspects, the readings and the leads.</summary>
+    private static string Drawing(JobSession session, string condition)
+    {
+        var point = new CircuitSimulator(session.Investigation.Network)
+            .Simulate(session.Position.Arrangement.In(condition), LikeliestFaults(session));
+        return CircuitDrawing.Svg(session.Circuit, new DrawingOptions
+        {
+            Texts = AppTexts.Catalog,
+            IdPrefix = "circuit-",
+            Layers = [new PredictionLayer(point), .. JobLayers.Of(session, EntryViews.Value)],
+        });
     }
 
     /// <summary>A part as it stands in the likeliest car; null where there is no such part.</summary>

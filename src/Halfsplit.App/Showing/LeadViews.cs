@@ -1,6 +1,8 @@
 using Halfsplit.App.Views;
 using Halfsplit.Circuits.Model;
 using Halfsplit.Diagnosis.Checks;
+using Halfsplit.Drawing;
+using Halfsplit.Drawing.Small;
 using Halfsplit.Jobs.Sessions;
 using Halfsplit.Simulation.Instruments;
 
@@ -19,13 +21,23 @@ internal static class LeadViews
         }
 
         return new LeadsView(
-            Lead(session, check, probe.Red), Lead(session, check, probe.Black), Setting(probe, meter),
+            Lead(session, check, probe.Red, "red-"), Lead(session, check, probe.Black, "black-"), Setting(probe, meter),
             probe.Instrument == Instrument.TestLamp);
     }
 
-    private static LeadView? Lead(JobSession session, Check check, TerminalName? terminal) => terminal is not { } name
+    private static LeadView? Lead(JobSession session, Check check, TerminalName? terminal, string prefix) => terminal is not { } name
         ? null
-        : new LeadView(name.ToString(), AppTexts.Catalog.Say(Describe.Terminal(session.Circuit, name, check.Arrangement)), "");
+        : new LeadView(
+            name.ToString(), AppTexts.Catalog.Say(Describe.Terminal(session.Circuit, name, check.Arrangement)),
+            Picture(session.Circuit, check, name, new DrawingOptions { Texts = AppTexts.Catalog, IdPrefix = prefix }));
+
+    /// <summary>The connector's face or the box with the slot; empty for what needs no picture.</summary>
+    private static string Picture(Circuit circuit, Check check, TerminalName terminal, DrawingOptions options) => circuit.Find(terminal.Part) switch
+    {
+        Connector connector => ConnectorFace.Svg(circuit, connector.Id, check.Probe.Red, check.Probe.Black, options),
+        { Notes: { Place: { } place, Slot: not null } } part => FuseBox.Svg(circuit, place, part.Id, options),
+        _ => "",
+    };
 
     private static string Setting(Probe probe, MeterReport meter) => probe.Instrument == Instrument.TestLamp
         ? AppTexts.Say("app.leads.lamp", Math.Round(meter.LampWatts ?? 0, 1))

@@ -34,5 +34,10 @@ public sealed record SavedView(
 /// <summary>A doubtful answer is asked back.</summary>
 /// <param name="Question">Why.</param>
 /// <param name="Meant">What would be recorded.</param>
-/// <param name="Others">What else may have been meant, as text that can be recorded.</param>
-public sealed record DoubtView(string Question, string Meant, string[] Others);
+/// <param name="Others">What else may have been meant.</param>
+public sealed record DoubtView(string Question, string Meant, MeaningView[] Others);
+
+/// <summary>A reading that may have been meant.</summary>
+/// <param name="Typed">As it can be recorded.</param>
+/// <param name="Shown">As people read it.</param>
+public sealed record MeaningView(string Typed, string Shown);

@@ -35,7 +35,12 @@ public sealed record LeadView(string Terminal, string Where, string Picture);
 public sealed record AnswerPadView(string[] Units, bool OverLimit, WordView[] Words, bool MaySkip);
 
 /// <summary>An answer in words.</summary>
-public sealed record WordView(string Id, string Text);
+/// <param name="Text">As it is shown, in the person's language.</param>
+public sealed record WordView(string Id, string Text)
+{
+    /// <summary>As it is understood in every language.</summary>
+    public string Typed => Id.Replace('-', ' ');
+}
 
 /// <summary>The readings to expect, on a ruled axis.</summary>
 /// <param name="Ticks">Left to right; positions are 0 to 1.</param>

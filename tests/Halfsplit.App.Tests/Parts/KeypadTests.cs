@@ -21,7 +21,7 @@ public sealed class KeypadTests : IDisposable
             Press(pad, key.ToString());
         }
 
-        Press(pad, "Save");
+        Press(pad, AppTexts.Say("app.pad.save"));
 
         Assert.Equal(["12.4 V"], _answers);
     }
@@ -33,7 +33,7 @@ public sealed class KeypadTests : IDisposable
         Press(pad, "3");
         Press(pad, "−");
         Assert.Equal("−3", _typed);
-        Press(pad, "Save");
+        Press(pad, AppTexts.Say("app.pad.save"));
         Press(pad, "−");
 
         Assert.Equal(["-3 V"], _answers);
@@ -57,7 +57,7 @@ public sealed class KeypadTests : IDisposable
         var pad = Show();
         Press(pad, "−");
 
-        Assert.True(pad.FindAll("button").Single(b => b.TextContent.Trim() == "Save").HasAttribute("disabled"));
+        Assert.True(pad.FindAll("button").Single(b => b.TextContent.Trim() == AppTexts.Say("app.pad.save")).HasAttribute("disabled"));
         pad.Find(".display").KeyDown(new KeyboardEventArgs { Key = "Enter" });
         Assert.Empty(_answers);
     }
@@ -100,7 +100,7 @@ public sealed class KeypadTests : IDisposable
     public void A_reading_that_jumps_keeps_its_number()
     {
         var pad = Show(typed: "11");
-        Press(pad, "Jumps");
+        Press(pad, "Jumping");
 
         Assert.Equal(["11 V jumps"], _answers);
     }
@@ -115,7 +115,7 @@ public sealed class KeypadTests : IDisposable
         return shown;
 
         void Fill(ComponentParameterCollectionBuilder<Keypad> parameters) => parameters
-            .Add(k => k.Pad, new AnswerPadView(["V", "mV"], false, [new WordView("jumps", "jumps")], true))
+            .Add(k => k.Pad, new AnswerPadView(["V", "mV"], false, [new WordView("jumps", "jumping")], true))
             .Add(k => k.Typed, _typed).Add(k => k.Unit, _unit).Add(k => k.IsBusy, isBusy)
             .Add(k => k.OnAnswer, _answers.Add)
             .Add(k => k.OnTyped, now =>

@@ -117,13 +117,23 @@ internal sealed class Phone : IAsyncDisposable
         await SavedAsync();
     }
 
-    /// <summary>Waits until the answer is shown as saved and the next step is known, and goes there.</summary>
-    public async Task GoOnAsync()
+    /// <summary>Waits until the next step is known, and goes there: from what the answer did, or at once where nothing is said of it.</summary>
+    /// <param name="from">The check that was answered.</param>
+    public async Task GoOnAsync(string from = "")
     {
-        await Assertions.Expect(NextButton).ToBeEnabledAsync(new LocatorAssertionsToBeEnabledOptions { Timeout = Patience });
-        await NextButton.ClickAsync();
+        var another = Page.Locator($"[data-step]:not([data-check=\"{from}\"])");
+        await NextButton.Or(another).First.WaitForAsync();
+        if (await NextButton.IsVisibleAsync())
+        {
+            await Assertions.Expect(NextButton).ToBeEnabledAsync(new LocatorAssertionsToBeEnabledOptions { Timeout = Patience });
+            await NextButton.ClickAsync();
+        }
+
         await Page.Locator("[data-step]").WaitForAsync();
     }
+
+    /// <summary>Waits until the engine has made sure of the step.</summary>
+    public Task SettledAsync() => Page.Locator("[data-step][data-sure=true]").WaitForAsync();
 
     public async Task ReloadAsync()
     {

@@ -37,7 +37,9 @@ public sealed class WholeJobTests(PublishedApp app)
             var answer = beside.Answer();
             await GiveAsync(phone, kind, answer);
             beside.Take(answer);
-            await phone.GoOnAsync();
+            await phone.GoOnAsync(check);
+            // What was foreseen is made sure of before the two are compared.
+            await phone.SettledAsync();
         }
 
         Assert.Equal("done", (await phone.AskedAsync()).Kind);

@@ -2,11 +2,30 @@
 
 const views = new WeakMap();
 
+/** Gives the drawings in an element the colours of the page. */
+export function colour(frame) {
+  const chosen = document.documentElement.dataset.theme;
+  const dark = chosen === 'dark' || (chosen !== 'light' && matchMedia('(prefers-color-scheme: dark)').matches);
+  for (const svg of frame.querySelectorAll('svg.hs-drawing')) {
+    svg.classList.toggle('hs-dark', dark);
+    svg.classList.toggle('hs-light', !dark);
+  }
+}
+
 export function attach(frame, listener) {
+  colour(frame);
   const svg = frame.querySelector('svg');
   const [x, y, width, height] = svg.getAttribute('viewBox').split(/[ ,]+/).map(Number);
-  const view = { svg, whole: { x, y, width, height }, now: { x, y, width, height }, fingers: new Map(), moved: 0, stop: new AbortController() };
+  const view = { svg, whole: { x, y, width, height }, now: null, fingers: new Map(), moved: 0, stop: new AbortController() };
   views.set(frame, view);
+  // At first as large as one reads it, round what is asked or blamed: a whole circuit is too small for a phone.
+  const box = frame.getBoundingClientRect();
+  view.now = fitted(view, box);
+  show(view);
+  const mark = (svg.querySelector('.hs-red, .hs-about, .hs-fault-mark') ?? svg).getBoundingClientRect();
+  const at = { x: mark.x + mark.width / 2, y: mark.y + mark.height / 2 };
+  scale(view, frame, Math.max(1, view.now.width / (box.width * 1.25)), at.x, at.y);
+  shift(view, frame, at.x - box.x - box.width / 2, at.y - box.y - box.height / 2);
   const signal = view.stop.signal;
 
   frame.addEventListener('pointerdown', event => {
@@ -58,7 +77,7 @@ export function zoom(frame, factor) {
   const view = views.get(frame);
   if (!view) return;
   if (factor === 0) {
-    view.now = { ...view.whole };
+    view.now = fitted(view, frame.getBoundingClientRect());
     show(view);
     return;
   }
@@ -72,6 +91,13 @@ export function detach(frame) {
   views.delete(frame);
 }
 
+/** The whole drawing in the shape of its frame. */
+function fitted({ whole }, box) {
+  const ratio = box.height / box.width;
+  const width = Math.max(whole.width, whole.height / ratio);
+  return { x: whole.x - (width - whole.width) / 2, y: whole.y, width, height: width * ratio };
+}
+
 function choose(element, listener) {
   const terminal = element.closest?.('[data-terminal]');
   const part = element.closest?.('[data-part]');
@@ -81,7 +107,7 @@ function choose(element, listener) {
 
 function scale(view, frame, factor, clientX, clientY) {
   const { now, whole } = view;
-  const width = Math.min(whole.width * 1.2, Math.max(whole.width / 12, now.width / factor));
+  const width = Math.min(Math.max(whole.width, whole.height) * 2, Math.max(whole.width / 12, now.width / factor));
   const applied = now.width / width;
   const box = frame.getBoundingClientRect();
   const at = { x: now.x + ((clientX - box.x) / box.width) * now.width, y: now.y + ((clientY - box.y) / box.height) * now.height };
