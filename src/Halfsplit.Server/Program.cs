@@ -14,8 +14,11 @@ if (string.IsNullOrEmpty(builder.Configuration["urls"]))
     builder.WebHost.UseUrls("http://127.0.0.1:5080");
 }
 
+builder.Logging.SetMinimumLevel(LogLevel.Warning);
 var application = builder.Build();
 application.UseMiddleware<LoopbackOnly>();
 application.UseAppFiles(folder);
-await application.RunAsync();
+await application.StartAsync();
+Console.WriteLine($"Halfsplit: {string.Join(", ", application.Urls)}");
+await application.WaitForShutdownAsync();
 return 0;
