@@ -21,17 +21,13 @@ public sealed class KeyboardTests(PublishedApp app)
         await phone.Page.Locator(".safety").WaitForAsync();
         await PressAsync(phone, "Understood: to the first check");
         await phone.Now.WaitForAsync();
-        await PressAsync(phone, "I have read this");
+        await ReadCautionsAsync(phone);
         await PressAsync(phone, "Dark");
         await phone.Page.Locator(".after").WaitForAsync();
         await Assertions.Expect(phone.NextButton).ToBeEnabledAsync();
         await PressAsync(phone, "Next");
         await phone.Page.Locator("[data-step]").WaitForAsync();
-        if (await phone.Page.GetByText("I have read this").IsVisibleAsync())
-        {
-            await PressAsync(phone, "I have read this");
-        }
-
+        await ReadCautionsAsync(phone);
         await TabToAsync(phone, "e => e.id === 'reading'");
         await phone.Page.Keyboard.TypeAsync("12.6");
         await phone.Page.Keyboard.PressAsync("Enter");
@@ -40,6 +36,14 @@ public sealed class KeyboardTests(PublishedApp app)
         await PressAsync(phone, "Take it back");
         await phone.Page.Locator("[data-step]").WaitForAsync();
         phone.AssertNoComplaints();
+    }
+
+    private static async Task ReadCautionsAsync(Phone phone)
+    {
+        if (await phone.Page.GetByText("I have read this").IsVisibleAsync())
+        {
+            await PressAsync(phone, "I have read this");
+        }
     }
 
     private static async Task PressAsync(Phone phone, string name)
