@@ -212,7 +212,8 @@ public sealed partial class JobSession
         State = JobReplay.Replay(Document);
         if (happened is ReadingWithdrawn)
         {
-            Investigation = Begin(Circuit, Investigation.Complaint);
+            // From the start, but with what was simulated so far: taking back must not take longer than doing.
+            Investigation = Investigation.Anew();
             Replay();
         }
         else

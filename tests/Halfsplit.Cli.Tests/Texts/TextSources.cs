@@ -24,6 +24,8 @@ internal static partial class TextSources
         .SelectMany(f => Literal().Matches(System.IO.File.ReadAllText(f)))
         .Select(m => m.Groups[2].Value)
         .SelectMany(text => text.Contains('{', StringComparison.Ordinal) ? [text, text[..(text.IndexOf('{', StringComparison.Ordinal) + 1)]] : (string[])[text])
+        // In a screen's markup a literal stands within the quotes of an attribute.
+        .Concat(Files("*.razor").SelectMany(f => AppCode().Matches(System.IO.File.ReadAllText(f)).Select(m => m.Value)))
         .ToHashSet(StringComparer.Ordinal);
 
     /// <summary>Literals that index a table, as in <c>defaults["lamp.volts"]</c>.</summary>
@@ -51,6 +53,9 @@ internal static partial class TextSources
 
     [GeneratedRegex("\\w\\[\"([a-z.-]+)\"\\]")]
     private static partial Regex Index();
+
+    [GeneratedRegex("(?<=\")app\\.[A-Za-z.-]+\\{?")]
+    private static partial Regex AppCode();
 
     [GeneratedRegex("(\\$?)\"((?:[^\"\\\\\\r\\n]|\\\\.)*)\"")]
     private static partial Regex Literal();

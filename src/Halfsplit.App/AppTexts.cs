@@ -1,0 +1,28 @@
+using System.Globalization;
+using Halfsplit.Circuits;
+using Halfsplit.Circuits.Messages;
+using Halfsplit.Diagnosis;
+using Halfsplit.Drawing;
+using Halfsplit.Jobs;
+
+namespace Halfsplit.App;
+
+/// <summary>The texts of this project, and the catalogue of all projects' texts.</summary>
+public static class AppTexts
+{
+    public static TextSource Source { get; } = new("Halfsplit.App.Texts", typeof(AppTexts).Assembly);
+
+    /// <summary>All texts that the app can say.</summary>
+    public static TextCatalog Catalog { get; } = new(
+        CultureInfo.InvariantCulture, Source, JobTexts.Source, DrawingTexts.Source, DiagnosisTexts.Source, CircuitTexts.Source);
+
+    /// <summary>The text of a code.</summary>
+    public static string Say(string code, params object[] arguments) => Catalog.Say(new Message(code, arguments));
+
+    /// <summary>With a capital first letter.</summary>
+    public static string Sentence(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return text.Length > 0 && char.IsAsciiLetterLower(text[0]) ? char.ToUpperInvariant(text[0]) + text[1..] : text;
+    }
+}

@@ -1,0 +1,200 @@
+using System.Text;
+using Halfsplit.App.Showing;
+using Halfsplit.Circuits.Sheets;
+using Halfsplit.Diagnosis.Checks;
+using Halfsplit.Diagnosis.Noticing;
+using Halfsplit.Diagnosis.Readings;
+using Halfsplit.Jobs.Events;
+using Halfsplit.Jobs.Sessions;
+
+namespace Halfsplit.App.Desk;
+
+/// <summary>
+/// The engine's side of the app: one job at a time, one request after the other. It runs in a worker of its own, so that
+/// the screen never waits for it, and has no clock, store or page of its own.
+/// </summary>
+public sealed partial class EngineDesk(EventStamps stamps)
+{
+    private readonly StagedStore _store = new();
+    private JobSession? _session;
+
+    /// <summary>The check the person chose; null for the one that is asked.</summary>
+    private Check? _chosen;
+
+    /// <summary>Answers one request.</summary>
+    public DeskReply Answer(DeskRequest request)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        return request.Verb switch
+        {
+            "sheets" => new DeskReply { Sheets = OpeningViews.Sheets() },
+            "opening" => OpeningViews.Of(request.Text!, request.Name!) is { } opening
+                ? new DeskReply { Opening = opening }
+                : Trouble("app.opening.unknown", request.Name!),
+            "begin" => Begin(request.Wish!),
+            "open" => Open(request.Lines!),
+            _ => _session is { } session ? Answer(session, request) : Trouble("app.desk.no-job"),
+        };
+    }
+
+    /// <summary>Answers a request about the open job.</summary>
+    private DeskReply Answer(JobSession session, DeskRequest request) => request.Verb switch
+    {
+        "job" => Whole(),
+        "next" => Step(),
+        "record" => Record(session, request),
+        "skip" => Skip(session, request),
+        "withdraw" => Withdraw(session, request.Entry),
+        "notice" => Notice(session, request.Name!),
+        "note" => Tell(session.Note(request.Text!)),
+        "hand-over" => Tell(session.HandOver(request.Name, request.Text)),
+        "choose" => Choose(session, request),
+        "why" => new DeskReply { Why = WhyViews.Of(session, _chosen) },
+        "ranked" => new DeskReply { Ranked = WhyViews.Ranked(session) },
+        "noticeable" => new DeskReply { Noticeable = OpeningViews.Noticeable(session.Circuit, session.Investigation.Complaint) },
+        "put-back" => new DeskReply { PutBack = StepViews.PutBack(session.Investigation.PutBackList) },
+        "circuit" => new DeskReply { Circuit = CircuitViews.Of(session, request.Text) },
+        "part" => CircuitViews.State(session, request.Name!, request.Text) is { } part
+            ? new DeskReply { Part = part }
+            : Trouble("app.desk.no-part", request.Name!),
+        "between" => CircuitViews.CheckOf(session, request.Points!) is { } check
+            ? new DeskReply { Between = CircuitViews.Between(session, check) }
+            : Trouble("app.between.no-points"),
+        "ahead" => Ahead(session, request),
+        _ => throw new ArgumentOutOfRangeException(nameof(request), request.Verb, "The desk knows no such verb."),
+    };
+
+    private DeskReply Begin(JobWish wish)
+    {
+        var text = ShippedSheets.Text(wish.Sheet);
+        if (text is null || SheetReader.Read(text).Circuit is not { } circuit
+            || OpeningViews.Complaint(circuit, wish.Complaint) is not { } complaint)
+        {
+            return Trouble("app.opening.unknown", wish.Complaint);
+        }
+
+        var noticed = OpeningViews.Noticed(circuit, complaint, wish.Noticed);
+        if (JobSession.FirstContradiction(noticed) is { } other)
+        {
+            return Trouble("app.opening.contradicts", AppTexts.Catalog.Say(NoticedText.Of(circuit, other)));
+        }
+
+        var opened = JobOpening.Create(
+            stamps, wish.Sheet, text, complaint, OpeningViews.Options(wish), wish.Unreachable, wish.Vehicle.Trim());
+        var more = JobOpening.Noticed(stamps, opened, noticed);
+        var reply = Open(JobDocument.Of([StoredEvent.Of(opened), .. more.Select(StoredEvent.Of)]));
+        return reply.Job is null ? reply : reply with { Keep = StagedStore.Order(opened.Id, null, [opened, .. more]) };
+    }
+
+    private DeskReply Open(string[] lines) =>
+        Open(JobDocument.Read(Encoding.UTF8.GetBytes(string.Join('\n', lines))).Document);
+
+    private DeskReply Open(JobDocument document)
+    {
+        _chosen = null;
+        _session = null;
+        var opened = JobSession.Open(document, _store, stamps);
+        if (!opened.IsOpen)
+        {
+            return new DeskReply { Problem = AppTexts.Catalog.Say(opened.Problem) };
+        }
+
+        _session = opened.Session;
+        return Whole();
+    }
+
+    private DeskReply Record(JobSession session, DeskRequest request)
+    {
+        var check = Find(session, request.Check);
+        if (request.Check is not null && check is null)
+        {
+            return Trouble("app.desk.no-check");
+        }
+
+        var before = Odds(session);
+        var outcome = session.Record(request.Typed ?? "", check, request.Confirmed);
+        if (outcome is SessionOutcome.Asked asked)
+        {
+            return new DeskReply
+            {
+                Doubt = new Views.DoubtView(
+                    AppTexts.Catalog.Say(asked.Question.Message), EntryViews.Value(asked.Question.Meant),
+                    [.. asked.Question.Alternatives.Select(a => new Views.MeaningView(a.ToString()!, EntryViews.Value(a)))]),
+            };
+        }
+
+        var reply = Tell(outcome, before);
+        return reply.Problem is not null ? reply : reply with { Saved = JobViews.Saved(session, session.Entries[^1]) };
+    }
+
+    private DeskReply Skip(JobSession session, DeskRequest request)
+    {
+        var check = Find(session, request.Check);
+        var place = request.Place is "hardest" && (check ?? session.Next.Check) is { } asked
+            ? session.HardestPlace(asked)
+            : request.Place;
+        return Tell(session.Skip(check, place, request.Reason switch
+        {
+            "not-sure" => SkipReason.NotSure,
+            "no-tool" => SkipReason.NoTool,
+            _ => SkipReason.CannotReach,
+        }));
+    }
+
+    private DeskReply Withdraw(JobSession session, int? number)
+    {
+        var target = number is null ? null : session.Entries.FirstOrDefault(e => e.Number == number);
+        return Tell(session.Withdraw(target), Odds(session));
+    }
+
+    private DeskReply Notice(JobSession session, string said)
+    {
+        var (what, problem) = NoticedChoice.Read(session.Circuit, session.Investigation.Complaint, said);
+        return what is null
+            ? new DeskReply { Problem = AppTexts.Catalog.Say(problem!) }
+            : Tell(session.Notice(what), Odds(session));
+    }
+
+    /// <summary>A check of the list, or any two points; without either, back to the one that is asked.</summary>
+    private DeskReply Choose(JobSession session, DeskRequest request)
+    {
+        _chosen = request.Points is { } points ? CircuitViews.CheckOf(session, points)
+            : request.Check is { } id ? session.FindCheck(id)
+            : null;
+        return _chosen is null && (request.Points is not null || request.Check is not null) ? Trouble("app.desk.no-check") : Step();
+    }
+
+    private DeskReply Step() => new()
+    {
+        Step = _chosen is { } check ? StepViews.Chosen(_session!, check) : StepViews.Of(_session!),
+    };
+
+    private DeskReply Whole() => new() { Job = JobViews.Of(_session!) };
+
+    private Check? Find(JobSession session, string? id) =>
+        id is null ? _chosen : _chosen is { } chosen && chosen.Id == id ? chosen : session.FindCheck(id);
+
+    private DeskReply Tell(SessionOutcome outcome, Dictionary<string, double>? before = null)
+    {
+        var problem = outcome switch
+        {
+            SessionOutcome.Kept => null,
+            SessionOutcome.Refused refused => refused.Message,
+            SessionOutcome.Misplaced misplaced => misplaced.Message,
+            SessionOutcome.NotKept lost => lost.Message,
+            _ => new Circuits.Messages.Message("app.desk.not-recorded"),
+        };
+        if (problem is not null)
+        {
+            return new DeskReply { Problem = AppTexts.Catalog.Say(problem) };
+        }
+
+        _chosen = null;
+        return new DeskReply { Job = JobViews.Of(_session!, before), Keep = _store.Take(_session!.Opened.Id) };
+    }
+
+    private static Dictionary<string, double> Odds(JobSession session) =>
+        session.Investigation.Suspects.ToDictionary(s => s.Suspect.Id, s => s.Odds, StringComparer.Ordinal);
+
+    private static DeskReply Trouble(string code, params object[] arguments) => new() { Problem = AppTexts.Say(code, arguments) };
+}

@@ -1,0 +1,84 @@
+using System.Globalization;
+using Halfsplit.App.Views;
+using Halfsplit.Diagnosis;
+using Halfsplit.Diagnosis.Explaining;
+using Halfsplit.Diagnosis.Findings;
+using Halfsplit.Diagnosis.Planning;
+using Halfsplit.Jobs.Sessions;
+
+namespace Halfsplit.App.Showing;
+
+/// <summary>A finding, what it costs, and who else is alive.</summary>
+internal static class FindingViews
+{
+    private const int MostNamed = 5;
+    private const double WorthNaming = 0.0005;
+
+    /// <param name="isAdvice">The engine advises to act upon it; false where it is only how things stand.</param>
+    public static FindingView Of(JobSession session, Finding finding, bool isAdvice)
+    {
+        var alive = finding.NotCleared.Where(s => s.Odds >= WorthNaming).ToList();
+        var named = alive.Take(MostNamed).Select(s => SuspectViews.Line(session, s)).ToList();
+        if (alive.Count > MostNamed)
+        {
+            named.Add(AppTexts.Say("app.finding.and-more", alive.Count - MostNamed));
+        }
+
+        return new FindingView(
+            OddsWords.Of(finding.Odds),
+            [.. finding.Blamed.Select(s => SuspectViews.Line(session, s))],
+            AppTexts.Sentence(AppTexts.Catalog.Say(CheckTitle.Repair(session.Circuit, finding.Repair.Id))),
+            finding.Repair.Renews.Length == 0 ? null : AppTexts.Say("app.finding.renews", string.Join(", ", finding.Repair.Renews)),
+            finding.Repair.Minutes,
+            AppTexts.Say("app.finding.price", finding.Repair.Price.Low, finding.Repair.Price.High),
+            EntryViews.Lines(session, finding.RestsOn),
+            [.. named],
+            isAdvice ? [.. session.Investigation.NotProven().Select(o => Open(session, o))] : [],
+            isAdvice && !finding.IsSettled ? AppTexts.Say("app.finding.not-settled") : null);
+    }
+
+    /// <summary>The plan's cost, beside buying the most blamed part now; null where a rule decided.</summary>
+    public static MoneyView? Money(JobSession session, NextStep next)
+    {
+        if (next.Plan is not { } plan)
+        {
+            return null;
+        }
+
+        var way = plan.Best.Way;
+        var buy = plan.BuyNow is { } now && now != plan.Best ? now : null;
+        return new MoneyView(
+            AppTexts.Say("app.money.way", Minutes(way.Minutes), Amount(way.Price), Amount(way.Cost)),
+            buy is null ? null : AppTexts.Say("app.money.buy-now", Step(session, buy), OddsWords.Of(buy.Odds), Amount(buy.Way.Cost)));
+    }
+
+    /// <summary>A check, a repair or handing over, in words.</summary>
+    public static string Step(JobSession session, PlannedStep step) => step switch
+    {
+        { Check: { } check } => AppTexts.Catalog.Say(CheckTitle.Of(session.Circuit, check)),
+        { IsHandOver: true } => AppTexts.Say("app.money.hand-over"),
+        _ => string.Join(" + ", step.Repairs.Select(r => AppTexts.Catalog.Say(CheckTitle.Repair(session.Circuit, r.Id)))),
+    };
+
+    public static string Minutes(double minutes) => minutes.ToString("0.#", CultureInfo.InvariantCulture);
+
+    public static string Amount(double money) => money.ToString(money < 10 ? "0.#" : "0", CultureInfo.InvariantCulture);
+
+    private static OpenSuspectView Open(JobSession session, OpenSuspect open)
+    {
+        string how;
+        if (open is { PartedBy: { } check, Effort: { } effort })
+        {
+            var title = AppTexts.Catalog.Say(CheckTitle.Of(session.Circuit, check));
+            how = open.IsOutOfReach
+                ? AppTexts.Say("app.still-open.lacking", title, string.Join(", ", open.Lacks.Select(AppTexts.Catalog.Say)))
+                : AppTexts.Say("app.still-open.by", title, Minutes(effort.Minutes));
+        }
+        else
+        {
+            how = AppTexts.Say("app.still-open.by-nothing");
+        }
+
+        return new OpenSuspectView(OddsWords.Of(open.Rival.Odds), SuspectViews.Name(session, open.Rival), how);
+    }
+}

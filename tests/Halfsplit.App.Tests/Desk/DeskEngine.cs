@@ -1,0 +1,76 @@
+using Halfsplit.App.Desk;
+using Halfsplit.App.Link;
+using Halfsplit.Jobs.Events;
+using Halfsplit.Jobs.Sessions;
+
+namespace Halfsplit.App.Tests.Desk;
+
+/// <summary>The real engine desk in this process, over a shelf in memory that keeps as the browser's does.</summary>
+internal sealed class DeskEngine : IEngine
+{
+    private readonly EngineDesk _desk = new(new EventStamps(new EventIdSource(TimeProvider.System), TimeProvider.System));
+    private readonly MemoryShelf _shelf;
+
+    public DeskEngine(MemoryShelf shelf) => _shelf = shelf;
+
+    /// <summary>Set, the store keeps nothing from then on.</summary>
+    public bool IsFull { get; set; }
+
+    public Task<DeskReply> AskAsync(DeskRequest request)
+    {
+        // Through JSON both ways, as between page and worker.
+        var reply = DeskJson.ReadReply(DeskJson.Write(_desk.Answer(DeskJson.ReadRequest(DeskJson.Write(request)))));
+        if (reply.Keep is { } order && (IsFull || !_shelf.Append(order)))
+        {
+            return Task.FromResult(new DeskReply { IsLost = true, Problem = AppTexts.Say(IsFull ? "app.store.full" : "app.store.changed") });
+        }
+
+        return Task.FromResult(reply);
+    }
+
+    public Task<DeskReply?> ThinkAsync(DeskRequest request) => Task.FromResult<DeskReply?>(null);
+
+    public Task StopThinkingAsync() => Task.CompletedTask;
+}
+
+/// <summary>A shelf in memory.</summary>
+internal sealed class MemoryShelf : IJobShelf
+{
+    private readonly Dictionary<string, List<KeptLine>> _jobs = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Draft> _drafts = new(StringComparer.Ordinal);
+
+    public bool Append(KeepOrder order)
+    {
+        var lines = _jobs.TryGetValue(order.Job, out var known) ? known : _jobs[order.Job] = [];
+        if (lines.LastOrDefault()?.Id != order.After)
+        {
+            return false;
+        }
+
+        lines.AddRange(order.Lines);
+        return true;
+    }
+
+    public Task<JobLines[]> AllAsync() =>
+        Task.FromResult(_jobs.Select(j => new JobLines(j.Key, [.. j.Value.Select(l => l.Line)])).ToArray());
+
+    public Task<string[]> LinesAsync(string job) =>
+        Task.FromResult(_jobs.TryGetValue(job, out var lines) ? lines.Select(l => l.Line).ToArray() : []);
+
+    public Task<int> MergeAsync(string job, KeptLine[] lines)
+    {
+        var known = _jobs.TryGetValue(job, out var own) ? own : _jobs[job] = [];
+        var added = lines.Except(known).ToList();
+        known.AddRange(added);
+        known.Sort((a, b) => string.CompareOrdinal(a.Id, b.Id));
+        return Task.FromResult(added.Count);
+    }
+
+    public Task<Draft> DraftAsync(string job) => Task.FromResult(_drafts.GetValueOrDefault(job, Draft.Empty));
+
+    public Task KeepDraftAsync(string job, Draft draft)
+    {
+        _drafts[job] = draft;
+        return Task.CompletedTask;
+    }
+}

@@ -1,0 +1,157 @@
+using Halfsplit.App.Desk;
+using Halfsplit.App.Link;
+using Halfsplit.Jobs.Sessions;
+using Xunit;
+
+namespace Halfsplit.App.Tests.Desk;
+
+/// <summary>The job on the screen, over the real engine.</summary>
+public sealed class WorkbenchTests
+{
+    private readonly MemoryShelf _shelf = new();
+    private readonly DeskEngine _engine;
+    private readonly Workbench _bench;
+
+    public WorkbenchTests()
+    {
+        _engine = new DeskEngine(_shelf);
+        _bench = new Workbench(_engine, _shelf);
+    }
+
+    [Fact]
+    public async Task A_job_is_kept_before_its_first_step_is_shown()
+    {
+        string? kept = null;
+        await _bench.BeginAsync(new JobWish("headlamps", "left headlamp dark"), job => { kept = job; return Task.CompletedTask; });
+
+        Assert.Equal(_bench.Job!.Id, kept);
+        Assert.NotEmpty(await _shelf.LinesAsync(kept!));
+        Assert.Equal("check", _bench.Step!.Kind);
+        Assert.Contains("left headlamp", _bench.Step.Title, StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
+    public async Task A_reading_is_kept_as_an_event_that_the_terminal_reads()
+    {
+        await Begin();
+        await _bench.RecordAsync("dark");
+        await _bench.RecordAsync("12.6");
+
+        var lines = await _shelf.LinesAsync(_bench.Job!.Id);
+        var opened = JobSession.Open(ShelvedJob.Document(lines), NothingKept.Instance);
+        Assert.True(opened.IsOpen);
+        Assert.Equal(2, opened.Session.Entries.Count);
+        Assert.Equal(_bench.Step!.Check, opened.Session.Next.Check!.Id);
+        Assert.NotNull(_bench.Saved);
+    }
+
+    [Fact]
+    public async Task What_could_not_be_kept_is_not_shown_and_does_not_count()
+    {
+        await Begin();
+        await _bench.RecordAsync("dark");
+        var before = await _shelf.LinesAsync(_bench.Job!.Id);
+        _engine.IsFull = true;
+
+        await _bench.RecordAsync("12.6");
+
+        Assert.Equal(AppTexts.Say("app.store.full"), _bench.Problem);
+        Assert.Null(_bench.Saved);
+        Assert.Single(_bench.Job!.Entries);
+        Assert.Equal(before, await _shelf.LinesAsync(_bench.Job.Id));
+    }
+
+    [Fact]
+    public async Task A_second_window_that_added_meanwhile_is_noticed_and_nothing_is_lost()
+    {
+        await Begin();
+        var other = new Workbench(new DeskEngine(_shelf), _shelf);
+        await other.OpenAsync(_bench.Job!.Id);
+        await other.RecordAsync("dark");
+
+        await _bench.RecordAsync("dark");
+
+        Assert.Equal(AppTexts.Say("app.store.changed"), _bench.Problem);
+        Assert.Single(_bench.Job!.Entries);
+        Assert.NotNull(_bench.Step);
+    }
+
+    [Fact]
+    public async Task A_doubtful_reading_is_questioned_before_it_is_kept()
+    {
+        await Begin();
+        await _bench.RecordAsync("dark");
+        var before = (await _shelf.LinesAsync(_bench.Job!.Id)).Length;
+
+        await _bench.RecordAsync("126 V");
+        Assert.NotNull(_bench.Doubt);
+        Assert.Equal(before, (await _shelf.LinesAsync(_bench.Job.Id)).Length);
+
+        await _bench.RecordAsync("126 V", confirmed: true);
+        Assert.Null(_bench.Doubt);
+        Assert.Equal(before + 1, (await _shelf.LinesAsync(_bench.Job.Id)).Length);
+    }
+
+    [Fact]
+    public async Task Taking_back_adds_an_event_and_asks_again()
+    {
+        await Begin();
+        var first = _bench.Step!.Check;
+        await _bench.RecordAsync("dark");
+        var lines = (await _shelf.LinesAsync(_bench.Job!.Id)).Length;
+
+        await _bench.WithdrawAsync();
+
+        Assert.Equal(first, _bench.Step!.Check);
+        Assert.Empty(_bench.Job!.Entries);
+        Assert.Equal(lines + 1, (await _shelf.LinesAsync(_bench.Job.Id)).Length);
+    }
+
+    [Fact]
+    public async Task A_reading_that_was_being_typed_comes_back_with_the_job()
+    {
+        await Begin();
+        await _bench.RecordAsync("dark");
+        var job = _bench.Job!.Id;
+        await _bench.KeepDraftAsync(_bench.Draft with { Check = _bench.Step!.Check, Typed = "12.4 V", Ticked = 2 });
+
+        var later = new Workbench(new DeskEngine(_shelf), _shelf);
+        await later.OpenAsync(job);
+
+        Assert.Equal("12.4 V", later.Draft.Typed);
+        Assert.Equal(2, later.Draft.Ticked);
+        Assert.Equal(_bench.Step.Check, later.Step!.Check);
+    }
+
+    [Fact]
+    public async Task Any_two_points_can_be_measured_and_are_there_again_after_a_reload()
+    {
+        await Begin();
+        await _bench.RecordAsync("dark");
+        await _bench.ChooseAsync(null, new PointsWish("F21.2p", "BAT.neg", "volts", "dipped beam"));
+        Assert.True(_bench.Step!.IsChosen);
+        var job = _bench.Job!.Id;
+
+        var later = new Workbench(new DeskEngine(_shelf), _shelf);
+        await later.OpenAsync(job);
+        Assert.Equal(_bench.Step.Check, later.Step!.Check);
+        await later.RecordAsync("12.2 V");
+
+        Assert.Equal(2, later.Job!.Entries.Length);
+        Assert.False(later.Step!.IsChosen);
+    }
+
+    [Fact]
+    public async Task Where_volts_may_stand_ohms_are_refused()
+    {
+        await Begin();
+        var reply = await _bench.LookAsync(new DeskRequest("between")
+        {
+            Points = new PointsWish("BAT.pos", "F21.2p", "ohms", "dipped beam"),
+        });
+
+        Assert.Equal(AppTexts.Say("app.between.live"), reply.Between!.Refusal);
+    }
+
+    private Task<bool> Begin() => _bench.BeginAsync(new JobWish("headlamps", "left headlamp dark"), _ => Task.CompletedTask);
+}

@@ -1,0 +1,185 @@
+using System.Globalization;
+using Halfsplit.BrowserSmoke.Tests;
+using Microsoft.Playwright;
+using Xunit;
+
+namespace Halfsplit.App.Tests.Phones;
+
+/// <summary>A browser with the size of a phone, and what a person does with it.</summary>
+internal sealed class Phone : IAsyncDisposable
+{
+    private const float Patience = 240_000;
+
+    private readonly IPlaywright _playwright;
+    private readonly IBrowser _browser;
+    private readonly List<string> _complaints = [];
+
+    private Phone(IPlaywright playwright, IBrowser browser, IBrowserContext context, IPage page, string address)
+    {
+        (_playwright, _browser, Context, Page, Address) = (playwright, browser, context, page, address);
+        Listen(page);
+    }
+
+    public IBrowserContext Context { get; }
+
+    public IPage Page { get; private set; }
+
+    public string Address { get; }
+
+    /// <summary>What the browser complained of.</summary>
+    public IReadOnlyList<string> Complaints => _complaints;
+
+    public ILocator Now => Page.Locator("main.now");
+
+    public ILocator NextButton => Page.Locator("button.next");
+
+    public static async Task<Phone> TakeAsync(
+        string address, int width = 360, int height = 640, ColorScheme colours = ColorScheme.Light, bool touch = true)
+    {
+        var playwright = await Playwright.CreateAsync();
+        var browser = await InstalledChromium.LaunchAsync(playwright);
+        var context = await browser.NewContextAsync(new BrowserNewContextOptions
+        {
+            ViewportSize = new ViewportSize { Width = width, Height = height },
+            HasTouch = touch,
+            ColorScheme = colours,
+            ReducedMotion = ReducedMotion.Reduce,
+            Locale = "en-GB",
+        });
+        context.SetDefaultTimeout(Patience);
+        var page = await context.NewPageAsync();
+        var phone = new Phone(playwright, browser, context, page, address);
+        await page.GotoAsync(address);
+        return phone;
+    }
+
+    /// <summary>Waits until the start shows what can be complained of.</summary>
+    public Task ReadyAsync() => Page.Locator(".system").First.WaitForAsync();
+
+    /// <summary>Waits until the whole app lies on this device.</summary>
+    public async Task OfflineReadyAsync() =>
+        await Page.EvaluateAsync("async () => { await navigator.serviceWorker.ready; }");
+
+    /// <summary>Two taps: the complaint, and the safety page.</summary>
+    public async Task StartJobAsync(string complaint)
+    {
+        await Page.GetByRole(AriaRole.Link, new PageGetByRoleOptions { Name = complaint }).First.ClickAsync();
+        await Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Understood: to the first check" }).ClickAsync();
+        await CheckAsync();
+    }
+
+    /// <summary>Waits for a check, reads its cautions, and gives its id.</summary>
+    public async Task<string> CheckAsync()
+    {
+        await Now.WaitForAsync();
+        var cautions = Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "I have read this" });
+        if (await cautions.IsVisibleAsync())
+        {
+            await cautions.ClickAsync();
+            await Page.Locator(".ways").WaitForAsync();
+        }
+
+        return await Now.GetAttributeAsync("data-check") ?? "";
+    }
+
+    /// <summary>What is asked now, whatever it is: the check's id; "" at the end of the job.</summary>
+    public async Task<(string Kind, string Check)> AskedAsync()
+    {
+        var step = Page.Locator("[data-step]");
+        await step.WaitForAsync();
+        var kind = await step.GetAttributeAsync("data-step") ?? "";
+        return (kind, kind is "check" or "proof" ? await CheckAsync() : await step.GetAttributeAsync("data-check") ?? "");
+    }
+
+    /// <summary>Types a number by thumb; the unit is the one that is chosen.</summary>
+    public async Task TypeAsync(double number)
+    {
+        foreach (var key in number.ToString("0.####", CultureInfo.InvariantCulture).Replace('-', '−'))
+        {
+            await Page.Locator(".keys").GetByRole(AriaRole.Button, new LocatorGetByRoleOptions { Name = key.ToString(), Exact = true }).ClickAsync();
+        }
+    }
+
+    /// <summary>Saves what is typed; a doubtful reading is confirmed.</summary>
+    public async Task SaveAsync()
+    {
+        await Page.Locator(".keys .save").ClickAsync();
+        await SavedAsync();
+    }
+
+    /// <summary>Answers with a word.</summary>
+    public async Task WordAsync(string word)
+    {
+        await Page.Locator(".word-pad, .words").GetByRole(AriaRole.Button, new LocatorGetByRoleOptions
+        {
+            NameRegex = new System.Text.RegularExpressions.Regex("^" + word, System.Text.RegularExpressions.RegexOptions.IgnoreCase),
+        }).First.ClickAsync();
+        await SavedAsync();
+    }
+
+    /// <summary>Waits until the next step is known, and goes there: from what the answer did, or at once where nothing is said of it.</summary>
+    /// <param name="from">The check that was answered.</param>
+    public async Task GoOnAsync(string from = "")
+    {
+        var another = Page.Locator($"[data-step]:not([data-check=\"{from}\"])");
+        await NextButton.Or(another).First.WaitForAsync();
+        if (await NextButton.IsVisibleAsync())
+        {
+            await Assertions.Expect(NextButton).ToBeEnabledAsync(new LocatorAssertionsToBeEnabledOptions { Timeout = Patience });
+            await NextButton.ClickAsync();
+        }
+
+        await Page.Locator("[data-step]").WaitForAsync();
+    }
+
+    /// <summary>Waits until the engine has made sure of the step.</summary>
+    public Task SettledAsync() => Page.Locator("[data-step][data-sure=true]").WaitForAsync();
+
+    public async Task ReloadAsync()
+    {
+        await Page.ReloadAsync();
+        await Page.Locator("header.top").WaitForAsync();
+    }
+
+    /// <summary>The page is gone as with an empty battery; a new one takes its place.</summary>
+    public async Task KillAsync(string address)
+    {
+        var crashed = Page;
+        Page = await Context.NewPageAsync();
+        await crashed.CloseAsync(new PageCloseOptions { RunBeforeUnload = false });
+        Listen(Page);
+        await Page.GotoAsync(address);
+    }
+
+    public void AssertNoComplaints() => Assert.Empty(_complaints);
+
+    public async ValueTask DisposeAsync()
+    {
+        await _browser.DisposeAsync();
+        _playwright.Dispose();
+    }
+
+    private async Task SavedAsync()
+    {
+        var doubt = Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { NameRegex = new System.Text.RegularExpressions.Regex("^Yes, it is") });
+        var saved = Page.Locator(".after");
+        await saved.Or(doubt).First.WaitForAsync();
+        if (await doubt.IsVisibleAsync())
+        {
+            await doubt.ClickAsync();
+            await saved.WaitForAsync();
+        }
+    }
+
+    private void Listen(IPage page)
+    {
+        page.Console += (_, message) =>
+        {
+            if (message.Type is "error" or "warning")
+            {
+                _complaints.Add(message.Text);
+            }
+        };
+        page.PageError += (_, error) => _complaints.Add(error);
+    }
+}
