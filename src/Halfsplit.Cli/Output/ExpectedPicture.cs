@@ -80,7 +80,8 @@ public static class ExpectedPicture
         {
             var (low, high) = (bunches[i].Min(r => r.Mean!.Value), bunches[i].Max(r => r.Mean!.Value));
             var (from, to) = (scale.Text(low), scale.Text(high));
-            Row(terminal, $"{Letter(i)}  {(from == to ? from : terminal.Say("expected.range", from, to))} {Unit(quantity)}", bunches[i], 24);
+            var range = from == to ? from : terminal.Say("expected.range", from, to);
+            Row(terminal, $"{Letter(i)}  {range} {Unit(quantity)}", bunches[i], 24);
         }
     }
 

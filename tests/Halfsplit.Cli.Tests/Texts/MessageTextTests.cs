@@ -84,7 +84,8 @@ public sealed partial class MessageTextTests
 
         for (var cut = 1; cut < key.Length; cut++)
         {
-            if (key[cut - 1] == '.' && (TextSources.Literals.Contains(key[..cut] + "{") || TextSources.Literals.Contains(key[..cut])))
+            if ((key[cut - 1] is '.' or '-' && TextSources.Literals.Contains(key[..cut] + "{"))
+                || (key[cut - 1] == '.' && TextSources.Literals.Contains(key[..cut])))
             {
                 return true;
             }
