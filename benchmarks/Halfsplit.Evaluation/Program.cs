@@ -7,6 +7,7 @@ using Halfsplit.Evaluation.Tables;
 const string Usage = """
     closed-loop [--sheet NAME] [--cars N] [--variant NAME] [--players A,B] [--out FOLDER] [--threads N]
     table       [--sheet NAME] [--variant NAME] [--players A,B] [--out FOLDER]
+    plots       [--sheet NAME] [--variant NAME] [--players A,B] [--out FOLDER] [--to FOLDER]
     trace       --sheet NAME --car N [--variant NAME] [--players A,B]
     """;
 
@@ -35,6 +36,11 @@ if (args.Length == 0 || args.Length % 2 == 0 || variants.Contains(null) || names
     return 2;
 }
 
+IEnumerable<CarResult> Results() => variants
+    .SelectMany(v => sheets.SelectMany(s => ResultFile.Read(ClosedLoop.PathOf(folder, s, v!.Name))))
+    .Where(r => names.Contains(r.Player))
+    .DistinctBy(r => r.Key);
+
 switch (args[0])
 {
     case "closed-loop":
@@ -48,10 +54,10 @@ switch (args[0])
 
         return 0;
     case "table":
-        new MarkdownTables(Console.Out).Print([.. variants
-            .SelectMany(v => sheets.SelectMany(s => ResultFile.Read(ClosedLoop.PathOf(folder, s, v!.Name))))
-            .Where(r => names.Contains(r.Player))
-            .DistinctBy(r => r.Key)]);
+        new MarkdownTables(Console.Out).Print([.. Results()]);
+        return 0;
+    case "plots":
+        Plots.Write([.. Results()], Option("--to", Path.Combine("docs", "pictures")));
         return 0;
     case "trace":
         var lot = new CarLot(sheets[0], ShippedSheets.Load(sheets[0]), variants[0]!);
