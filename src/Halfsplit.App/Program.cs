@@ -1,5 +1,6 @@
 using Halfsplit.App;
 using Halfsplit.App.Link;
+using Halfsplit.App.Screens;
 using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -9,4 +10,7 @@ builder.Services.AddSingleton<Browser>();
 builder.Services.AddSingleton<IEngine, WorkerEngine>();
 builder.Services.AddSingleton<IJobShelf, BrowserShelf>();
 builder.Services.AddSingleton<Workbench>();
-await builder.Build().RunAsync();
+var host = builder.Build();
+// Before anything is drawn, so that no screen begins in another language.
+await SettingsScreen.ApplyAsync(host.Services.GetRequiredService<Browser>());
+await host.RunAsync();

@@ -1,7 +1,7 @@
 using System.Diagnostics;
-using System.Globalization;
 using System.Runtime.InteropServices.JavaScript;
 using System.Runtime.Versioning;
+using Halfsplit.Circuits.Messages;
 using Halfsplit.Jobs.Sessions;
 
 namespace Halfsplit.App.Desk;
@@ -18,7 +18,7 @@ internal static partial class DeskProgram
     {
         var clock = Stopwatch.StartNew();
         var asked = DeskJson.ReadRequest(request);
-        CultureInfo.CurrentUICulture = new CultureInfo(asked.Language);
+        AppTexts.Language = Language.Find(asked.Language) ?? Language.English;
         return DeskJson.Write(Desk.Answer(asked) with { Worked = Math.Round(clock.Elapsed.TotalMilliseconds, 1) });
     }
 }

@@ -1,5 +1,4 @@
 using System.Diagnostics.CodeAnalysis;
-using System.Globalization;
 using Microsoft.AspNetCore.Components;
 using Microsoft.JSInterop;
 
@@ -14,16 +13,13 @@ public sealed class Browser(IJSRuntime script) : IAsyncDisposable
         DynamicallyAccessedMemberTypes.PublicConstructors | DynamicallyAccessedMemberTypes.PublicFields
         | DynamicallyAccessedMemberTypes.PublicProperties;
 
-    /// <summary>The language that is spoken now, as ISO 639-1.</summary>
-    public static string LanguageCode => CultureInfo.CurrentUICulture.TwoLetterISOLanguageName is { Length: 2 } code and not "iv" ? code : "en";
-
     public Task<string> AskEngineAsync(string which, string request) => CallAsync<string>("engine", "ask", which, request);
 
     public Task EndEngineAsync(string which) => DoAsync("engine", "end", which);
 
     public Task<bool> MayThinkAheadAsync() => CallAsync<bool>("engine", "mayThinkAhead");
 
-    public Task<bool> SpeakAsync(string text) => CallAsync<bool>("browser", "speak", text, LanguageCode);
+    public Task<bool> SpeakAsync(string text) => CallAsync<bool>("browser", "speak", text, AppTexts.Language.Code);
 
     public Task HushAsync() => DoAsync("browser", "hush");
 
@@ -37,7 +33,8 @@ public sealed class Browser(IJSRuntime script) : IAsyncDisposable
 
     public Task ThemeAsync(string name) => DoAsync("browser", "theme", name);
 
-    public Task LanguageAsync(string code) => DoAsync("browser", "language", code);
+    /// <summary>Says the language of the page, and puts into it what is shown when the app itself can't speak any more.</summary>
+    public Task LanguageAsync(string code, string fault, string again) => DoAsync("browser", "language", code, fault, again);
 
     public Task<string[]> LanguagesAsync() => CallAsync<string[]>("browser", "languages");
 

@@ -185,6 +185,15 @@ public sealed partial class Workbench(IEngine engine, IJobShelf shelf)
         Tell();
     }
 
+    /// <summary>Has the open job said once more, after another language was chosen; what is being typed stays.</summary>
+    public async Task SpeakAnewAsync()
+    {
+        if (Job is not null && Take(await engine.AskAsync(new DeskRequest("job"))))
+        {
+            await NextAsync(null, goesOn: true);
+        }
+    }
+
     private async Task DoAsync(DeskRequest request)
     {
         if (IsSaving)

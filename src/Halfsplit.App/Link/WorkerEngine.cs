@@ -18,7 +18,7 @@ public sealed class WorkerEngine(Browser browser) : IEngine
 
     public async Task StopThinkingAsync() => await browser.EndEngineAsync("ahead");
 
-    private static string Spoken(DeskRequest request) => DeskJson.Write(request with { Language = Browser.LanguageCode });
+    private static string Spoken(DeskRequest request) => DeskJson.Write(request with { Language = AppTexts.Language.Code });
 
     private static DeskReply Read(string json)
     {

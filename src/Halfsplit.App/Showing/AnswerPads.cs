@@ -16,7 +16,7 @@ internal static class AnswerPads
         var quantity = investigation.Expect(check).Quantity;
         var words = OfferedWords.Of(investigation.Circuit, check)
             .Concat(check.Subject == CheckSubject.Number ? [AnswerWord.Jumps] : (AnswerWord[])[])
-            .Select(w => new WordView(w.Id, AnswerWords.English.TextOf(w)));
+            .Select(w => new WordView(w.Id, AppTexts.Words.TextOf(w)));
         return new AnswerPadView(
             Units(quantity), quantity == Quantity.Ohms, [.. words], check.Kind is not (CheckKind.Repair or CheckKind.PutBack));
     }

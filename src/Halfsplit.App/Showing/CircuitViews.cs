@@ -1,4 +1,3 @@
-using System.Globalization;
 using Halfsplit.App.Desk;
 using Halfsplit.App.Views;
 using Halfsplit.Circuits.Model;
@@ -104,7 +103,7 @@ internal static class CircuitViews
         return new BetweenView(
             AppTexts.Sentence(AppTexts.Catalog.Say(CheckTitle.Of(circuit, check))),
             healthy.Mean is { } mean ? AppTexts.Say("app.scale.about", Digits(mean), ScaleViews.Unit(check))
-                : healthy.Word is null ? AppTexts.Say("app.between.nothing") : healthy.Word,
+                : healthy.Word is null ? AppTexts.Say("app.between.nothing") : ScaleViews.Word(circuit, check, healthy.Word),
             scale, words, refusal, CautionViews.Of(Cautions.For(circuit, session.Position, check)));
     }
 
@@ -152,5 +151,5 @@ internal static class CircuitViews
         _ => "",
     };
 
-    private static string Digits(double value) => (Math.Round(value, 2) + 0.0).ToString("0.00", CultureInfo.InvariantCulture);
+    private static string Digits(double value) => (Math.Round(value, 2) + 0.0).ToString("0.00", AppTexts.Formats);
 }

@@ -40,10 +40,5 @@ internal static class EntryViews
         return [.. session.Entries.Where(e => wanted.Contains(e.Event.Id.ToString())).Select(e => Line(session, e))];
     }
 
-    public static string Value(ReadingValue value) => value switch
-    {
-        ReadingParse.OverLimit => "OL",
-        ReadingParse.Word said => AnswerWords.English.TextOf(said.Answer),
-        _ => value.ToString() ?? "",
-    };
+    public static string Value(ReadingValue value) => SpokenReading.Of(value, AppTexts.Language);
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Halfsplit.App.Views;
 using Halfsplit.Diagnosis;
 using Halfsplit.Diagnosis.Explaining;
@@ -60,9 +59,9 @@ internal static class FindingViews
         _ => string.Join(" + ", step.Repairs.Select(r => AppTexts.Catalog.Say(CheckTitle.Repair(session.Circuit, r.Id)))),
     };
 
-    public static string Minutes(double minutes) => minutes.ToString("0.#", CultureInfo.InvariantCulture);
+    public static string Minutes(double minutes) => minutes.ToString("0.#", AppTexts.Formats);
 
-    public static string Amount(double money) => money.ToString(money < 10 ? "0.#" : "0", CultureInfo.InvariantCulture);
+    public static string Amount(double money) => money.ToString(money < 10 ? "0.#" : "0", AppTexts.Formats);
 
     private static OpenSuspectView Open(JobSession session, OpenSuspect open)
     {

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Halfsplit.App.Views;
 
 namespace Halfsplit.App.Showing;
@@ -42,7 +41,7 @@ internal sealed class ScaleAxis
         }
 
         var digits = (_high - _low) < 2 ? 3 : (_high - _low) < 100 ? 2 : 0;
-        return (Math.Round(value, digits) + 0.0).ToString($"F{digits}", CultureInfo.InvariantCulture);
+        return (Math.Round(value, digits) + 0.0).ToString($"F{digits}", AppTexts.Formats);
     }
 
     private static ScaleAxis Even(double low, double high)
@@ -54,7 +53,7 @@ internal sealed class ScaleAxis
         var last = Math.Max(first + 1, Math.Ceiling(((low + width) / step) - 1e-9));
         var count = (int)(last - first);
         return new ScaleAxis(first * step, last * step, false, [.. Enumerable.Range(0, count + 1).Select(i =>
-            new ScaleTick((double)i / count, Math.Round((first + i) * step, 6).ToString("0.####", CultureInfo.InvariantCulture)))]);
+            new ScaleTick((double)i / count, Math.Round((first + i) * step, 6).ToString("0.####", AppTexts.Formats)))]);
     }
 
     private static ScaleAxis Decades(double low, double high)
@@ -68,6 +67,6 @@ internal sealed class ScaleAxis
     private static string Short(double value)
     {
         var (scaled, letter) = Math.Abs(value) >= 1e6 ? (value / 1e6, "M") : Math.Abs(value) >= 1e3 ? (value / 1e3, "k") : (value, "");
-        return scaled.ToString("G3", CultureInfo.InvariantCulture) + letter;
+        return scaled.ToString("G3", AppTexts.Formats) + letter;
     }
 }

@@ -76,10 +76,12 @@ internal static class ScaleViews
 
     private static AnswerBandView Words(Circuit circuit, Check check, List<ExpectedReading> readings)
     {
-        var id = readings[0].Word!;
-        var text = AnswerWord.Find(id) is { } word ? AnswerWords.English.TextOf(OfferedWords.For(circuit, check, word)) : id;
-        return new AnswerBandView(text, Odds(readings), OddsText(readings), Names(readings), IsHealthy(readings));
+        return new AnswerBandView(Word(circuit, check, readings[0].Word!), Odds(readings), OddsText(readings), Names(readings), IsHealthy(readings));
     }
+
+    /// <summary>An answer as it is offered at this check; what is no answer, as it is.</summary>
+    public static string Word(Circuit circuit, Check check, string id) =>
+        AnswerWord.Find(id) is { } word ? AppTexts.Words.TextOf(OfferedWords.For(circuit, check, word)) : id;
 
     private static bool IsHealthy(List<ExpectedReading> readings) => readings.Exists(r => r.Suspect is null);
 

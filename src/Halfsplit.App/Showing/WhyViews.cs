@@ -1,4 +1,3 @@
-using System.Globalization;
 using Halfsplit.App.Views;
 using Halfsplit.Diagnosis.Checks;
 using Halfsplit.Diagnosis.Planning;
@@ -51,7 +50,7 @@ internal static class WhyViews
     {
         if (outcome.Typical is ReadingParse.Word { Answer: var word })
         {
-            return AnswerWords.English.TextOf(OfferedWords.For(session.Circuit, check, word));
+            return AppTexts.Words.TextOf(OfferedWords.For(session.Circuit, check, word));
         }
 
         return outcome switch
@@ -63,7 +62,7 @@ internal static class WhyViews
         };
     }
 
-    private static string Digits(double value) => value.ToString("G3", CultureInfo.InvariantCulture);
+    private static string Digits(double value) => value.ToString("G3", AppTexts.Formats);
 
-    private static string Bits(double bits) => bits.ToString("0.00", CultureInfo.InvariantCulture);
+    private static string Bits(double bits) => bits.ToString("0.00", AppTexts.Formats);
 }

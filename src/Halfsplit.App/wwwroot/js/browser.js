@@ -46,8 +46,11 @@ export function theme(name) {
   document.documentElement.dataset.theme = name;
 }
 
-export function language(code) {
+/** The language of the page, and the words for the case that the app stops. */
+export function language(code, fault, again) {
   document.documentElement.lang = code;
+  document.getElementById('fault-text').textContent = fault;
+  document.getElementById('fault-again').textContent = again;
 }
 
 export const languages = () => navigator.languages ?? [navigator.language];
