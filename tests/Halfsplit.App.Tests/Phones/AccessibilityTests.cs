@@ -108,13 +108,7 @@ public sealed class AccessibilityTests(PublishedApp app)
     /// <summary>The whole check is on the screen: nothing has to be scrolled to.</summary>
     private async Task AssertFitsAsync(Phone phone, string screen)
     {
-        var beyond = await phone.Page.EvaluateAsync<string[]>(
-            """
-            () => [...document.querySelectorAll('main.now button, main.now .display')]
-              .map(e => [e, e.getBoundingClientRect()])
-              .filter(([, box]) => box.bottom > innerHeight + 0.5 || box.right > innerWidth + 0.5)
-              .map(([e]) => e.outerHTML.slice(0, 80))
-            """);
+        var beyond = await phone.BeyondScreenAsync();
         _found.AddRange(beyond.Select(b => $"{screen}: not on the screen: {b}"));
     }
 }

@@ -34,7 +34,8 @@ internal sealed class Phone : IAsyncDisposable
     public ILocator NextButton => Page.Locator("button.next");
 
     public static async Task<Phone> TakeAsync(
-        string address, int width = 360, int height = 640, ColorScheme colours = ColorScheme.Light, bool touch = true)
+        string address, int width = 360, int height = 640, ColorScheme colours = ColorScheme.Light, bool touch = true,
+        string locale = "en-GB")
     {
         var playwright = await Playwright.CreateAsync();
         var browser = await InstalledChromium.LaunchAsync(playwright);
@@ -44,7 +45,7 @@ internal sealed class Phone : IAsyncDisposable
             HasTouch = touch,
             ColorScheme = colours,
             ReducedMotion = ReducedMotion.Reduce,
-            Locale = "en-GB",
+            Locale = locale,
         });
         context.SetDefaultTimeout(Patience);
         var page = await context.NewPageAsync();
@@ -134,6 +135,15 @@ internal sealed class Phone : IAsyncDisposable
 
     /// <summary>Waits until the engine has made sure of the step.</summary>
     public Task SettledAsync() => Page.Locator("[data-step][data-sure=true]").WaitForAsync();
+
+    /// <summary>What of the check lies beyond the edge of the screen.</summary>
+    public Task<string[]> BeyondScreenAsync() => Page.EvaluateAsync<string[]>(
+        """
+        () => [...document.querySelectorAll('main.now button, main.now .display')]
+          .map(e => [e, e.getBoundingClientRect()])
+          .filter(([, box]) => box.bottom > innerHeight + 0.5 || box.right > innerWidth + 0.5)
+          .map(([e]) => e.outerHTML.slice(0, 80))
+        """);
 
     public async Task ReloadAsync()
     {
