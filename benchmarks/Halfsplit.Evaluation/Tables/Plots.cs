@@ -28,7 +28,7 @@ public static class Plots
             .SelectMany(p => p.Suspects.Bins)
             .Select(b => new ReliabilityPoint(b.Stated, b.Hit, b.Count))];
         File.WriteAllText(
-            Path.Combine(folder, "reliability.svg"), ReliabilityCurve.Svg("Odds of suspects, and how often it was that", points, plain));
+            Path.Combine(folder, "reliability.svg"), ReliabilityCurve.Svg("How suspects' odds came true", points, plain));
     }
 
     private static Bar BarOf(string player, Interval value) =>
