@@ -31,6 +31,12 @@ public sealed record DrawingOptions
     public string IdPrefix { get; init; } = "";
 
     /// <summary>
+    /// Show no more than this much around the first fault of a <see cref="FaultLayer"/>, in the drawing's own units, of which
+    /// letters are about nine high; null for the whole, which is also what is shown where no fault is marked.
+    /// </summary>
+    public (double Width, double Height)? AroundFault { get; init; }
+
+    /// <summary>
     /// True: colours are CSS variables (<c>--hs-ink</c> …), and a page switches the theme by giving the svg element another
     /// of the classes <c>hs-light</c>, <c>hs-dark</c>, <c>hs-print</c>. False: plain colours of the one theme, for programs
     /// that know no variables.

@@ -26,9 +26,21 @@ internal static class CircuitSvg
             .Append("<g transform=\"translate(").Append(Pen.N(Margin)).Append(' ').Append(Pen.N(Margin + heading.Height)).Append(")\">\n")
             .Append(pen.Written).Append("</g>\n")
             .Append(key.Draw(Margin, Margin + heading.Height + layout.Height + 12));
-        return document.Write(
-            width + (2 * Margin), (2 * Margin) + heading.Height + layout.Height + 12 + key.Height, body.ToString());
+        var (fullWidth, fullHeight) = (width + (2 * Margin), (2 * Margin) + heading.Height + layout.Height + 12 + key.Height);
+        var seen = options.AroundFault is { } size && LayerMarks.FirstFault(layout, options) is { } fault
+            ? Window(
+                (Margin + fault.X + (fault.Width / 2), Margin + heading.Height + fault.Y + (fault.Height / 2)),
+                (Math.Min(size.Width, Math.Ceiling(fullWidth)), Math.Min(size.Height, Math.Ceiling(fullHeight))), (fullWidth, fullHeight))
+            : ((double, double, double, double)?)null;
+        return document.Write(fullWidth, fullHeight, body.ToString(), seen);
     }
+
+    /// <summary>A window of this size with the middle as near to its own as the edges of the drawing let it.</summary>
+    private static (double X, double Y, double Width, double Height) Window(
+        (double X, double Y) middle, (double Width, double Height) size, (double Width, double Height) full) => (
+        Math.Clamp(middle.X - (size.Width / 2), 0, Math.Ceiling(full.Width) - size.Width),
+        Math.Clamp(middle.Y - (size.Height / 2), 0, Math.Ceiling(full.Height) - size.Height),
+        size.Width, size.Height);
 
     private static void DrawFrames(CircuitLayout layout, Pen pen)
     {

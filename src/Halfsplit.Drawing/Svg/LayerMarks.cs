@@ -105,6 +105,12 @@ internal static class LayerMarks
         return box;
     }
 
+    /// <summary>The symbol or label of the first fault that is marked; null where there is none.</summary>
+    public static Box? FirstFault(CircuitLayout layout, DrawingOptions options) => options.Layers.OfType<FaultLayer>()
+        .SelectMany(l => l.Faults)
+        .Select(f => BoxOf(layout, Shown.SymbolOf(layout.Circuit, f.Part)))
+        .FirstOrDefault(b => b is not null);
+
     private static Box? BoxOf(CircuitLayout layout, string symbol) => layout.Grid.Graph.Boxes.Find(b =>
         (b is PartBox part && part.Identity == symbol) || (b is LabelBox label && label.Wire.Id == symbol));
 }

@@ -29,9 +29,7 @@ internal sealed class CavityBox : PartBox
         var (width, height) = ArrangeTexts();
         var axis = Math.Max(NumberRoom(_cavity + "b"), 15);
         Top[0].Offset = Bottom[0].Offset = axis;
-        Height = Math.Ceiling(Math.Max(height + (2 * Strip) - 1, SymbolHeight + (2 * Strip) + 4));
-        TextX = axis + 15;
-        TextY = (Height - height) / 2;
+        SetBeside(axis + 15, height, SymbolHeight + 4, overlap: 1);
         Width = Math.Ceiling(Math.Max(TextX + width, axis + MarkRoom + VoltsRoom));
     }
 

@@ -34,9 +34,7 @@ internal sealed class LampBox : PartBox
         }
 
         _common.Offset = ordered[0].Offset;
-        TextX = ordered[^1].Offset + 22;
-        Height = Math.Ceiling(Math.Max(height + (2 * Strip), MiddleHeight + (2 * Strip)));
-        TextY = (Height - height) / 2;
+        SetBeside(ordered[^1].Offset + 22, height, MiddleHeight);
         Width = Math.Ceiling(TextX + Math.Max(width, VoltsRoom));
     }
 

@@ -69,6 +69,18 @@ internal abstract class PartBox(Part part) : Box
         return (Math.Ceiling(Math.Max(widest, Math.Max(identity, Part is Load ? 66 : 0))), IdentityHeight + (_lines.Count * LineHeight));
     }
 
+    /// <summary>Puts the texts to the right of the symbol and makes the box as high as the higher of the two.</summary>
+    /// <param name="x">Left edge of the texts.</param>
+    /// <param name="textHeight">As <see cref="ArrangeTexts"/> gave it.</param>
+    /// <param name="symbolHeight">Without the strips at the top and the bottom.</param>
+    /// <param name="overlap">How far the texts may reach into the strips.</param>
+    protected void SetBeside(double x, double textHeight, double symbolHeight, double overlap = 0)
+    {
+        TextX = x;
+        Height = Math.Ceiling(Math.Max(textHeight - overlap, symbolHeight) + (2 * Strip));
+        TextY = (Height - textHeight) / 2;
+    }
+
     /// <summary>Draws the symbol; the pen's origin is the box's top left corner.</summary>
     public abstract void Draw(Pen pen);
 

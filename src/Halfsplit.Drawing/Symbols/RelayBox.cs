@@ -63,9 +63,7 @@ internal sealed class RelayBox : PartBox
         }
 
         var right = Ports.Max(p => p.Offset);
-        TextX = right + 20;
-        Height = Math.Ceiling(Math.Max(height + (2 * Strip), MiddleHeight + (2 * Strip)));
-        TextY = (Height - height) / 2;
+        SetBeside(right + 20, height, MiddleHeight);
         Width = Math.Ceiling(Math.Max(TextX + width, right + MarkRoom + VoltsRoom));
     }
 

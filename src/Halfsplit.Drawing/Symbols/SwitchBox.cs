@@ -71,9 +71,7 @@ internal sealed class SwitchBox : PartBox
         }
 
         var right = Ports.Max(p => p.Offset);
-        TextX = right + 24;
-        Height = Math.Ceiling(Math.Max(height + (2 * Strip), MiddleHeight + (2 * Strip)));
-        TextY = (Height - height) / 2;
+        SetBeside(right + 24, height, MiddleHeight);
         Width = Math.Ceiling(Math.Max(TextX + width, right + MarkRoom + VoltsRoom));
     }
 

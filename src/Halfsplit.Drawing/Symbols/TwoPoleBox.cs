@@ -27,9 +27,7 @@ internal sealed class TwoPoleBox : PartBox
         var (width, height) = ArrangeTexts();
         var axis = Math.Max(NumberRoom(Top[0].Terminal!), Math.Max(NumberRoom(Bottom[0].Terminal!), 17));
         Top[0].Offset = Bottom[0].Offset = axis;
-        Height = Math.Ceiling(Math.Max(height + (2 * Strip) - 1, SymbolHeight + (2 * Strip) + 4));
-        TextX = axis + TextGap;
-        TextY = (Height - height) / 2;
+        SetBeside(axis + TextGap, height, SymbolHeight + 4, overlap: 1);
         Width = Math.Ceiling(Math.Max(TextX + width, axis + MarkRoom + VoltsRoom));
     }
 

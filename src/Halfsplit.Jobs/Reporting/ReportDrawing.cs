@@ -10,6 +10,9 @@ namespace Halfsplit.Jobs.Reporting;
 /// <summary>The circuit of a job with the fault marked: for a colleague the whole with the readings at their places, for the owner what is around the fault.</summary>
 public static class ReportDrawing
 {
+    /// <summary>A whole circuit on a few centimetres of paper can't be read.</summary>
+    private static readonly (double Width, double Height) OwnersWindow = (560, 200);
+
     /// <summary>SVG in the plain colours of paper.</summary>
     public static string Svg(JobSession session, Report report, TextCatalog texts, ReportReader reader)
     {
@@ -29,7 +32,12 @@ public static class ReportDrawing
             layers.Add(new FaultLayer([.. finding.Finding.Blamed.Take(1).SelectMany(b => b.Faults)]));
         }
 
-        var svg = CircuitDrawing.Svg(session.Circuit, new DrawingOptions { Layers = layers.ToImmutable(), Texts = texts, Switchable = false });
-        return reader == ReportReader.Owner ? DrawingWindow.AroundFault(svg) : svg;
+        return CircuitDrawing.Svg(session.Circuit, new DrawingOptions
+        {
+            Layers = layers.ToImmutable(),
+            Texts = texts,
+            Switchable = false,
+            AroundFault = reader == ReportReader.Owner ? OwnersWindow : null,
+        });
     }
 }
