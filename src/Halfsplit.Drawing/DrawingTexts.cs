@@ -1,4 +1,3 @@
-using System.Globalization;
 using Halfsplit.Circuits;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Diagnosis;
@@ -12,5 +11,5 @@ public static class DrawingTexts
 
     /// <summary>The words of a drawing whose caller brings none.</summary>
     public static TextCatalog English { get; } = new(
-        CultureInfo.InvariantCulture, Source, DiagnosisTexts.Source, CircuitTexts.Source);
+        Language.English, Source, DiagnosisTexts.Source, CircuitTexts.Source);
 }

@@ -28,7 +28,7 @@ public static class SmokeJob
     /// <summary>Runs the engine and returns its answer as one JSON object.</summary>
     public static string Run()
     {
-        var texts = new TextCatalog(CultureInfo.InvariantCulture, CircuitTexts.Source, DiagnosisTexts.Source);
+        var texts = new TextCatalog(Language.English, CircuitTexts.Source, DiagnosisTexts.Source);
         using var buffer = new MemoryStream();
         using (var json = new Utf8JsonWriter(buffer))
         {

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace Halfsplit.Circuits.Messages;
 
 /// <summary>Finds the words for messages in the texts of all projects that speak.</summary>
@@ -21,12 +19,6 @@ public sealed class TextCatalog
     /// <summary>A catalogue of one language.</summary>
     public TextCatalog(Language language, params TextSource[] sources)
         : this(() => language, sources) => ArgumentNullException.ThrowIfNull(language);
-
-    /// <summary>A catalogue of a culture's language; English where that is not spoken.</summary>
-    public TextCatalog(CultureInfo culture, params TextSource[] sources)
-        : this(Language.Find(culture?.Name) ?? Language.English, sources)
-    {
-    }
 
     /// <summary>The language that is spoken now.</summary>
     public Language Language => _language();

@@ -77,7 +77,7 @@ public sealed class Terminal
             System.Console.In, output, System.Console.Error, !redirected && !noColour,
             redirected ? PipeWidth : Math.Clamp(SafeWidth(), 40, 120))
         {
-            Language = RunLanguage.Usual(System.Environment.GetEnvironmentVariable),
+            Language = SystemLanguage.Of(System.Environment.GetEnvironmentVariable),
             IsTyped = !System.Console.IsInputRedirected && !redirected,
             IsWatched = !System.Console.IsErrorRedirected && System.Environment.GetEnvironmentVariable("TERM") != "dumb",
         };

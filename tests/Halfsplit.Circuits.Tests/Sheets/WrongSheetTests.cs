@@ -1,4 +1,3 @@
-using System.Globalization;
 using Halfsplit.Circuits.Lint;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Circuits.Sheets;
@@ -7,7 +6,7 @@ namespace Halfsplit.Circuits.Tests.Sheets;
 
 public sealed class WrongSheetTests
 {
-    private static readonly TextCatalog Texts = new(CultureInfo.InvariantCulture, CircuitTexts.Source);
+    private static readonly TextCatalog Texts = new(Language.English, CircuitTexts.Source);
 
     public static TheoryData<int, string> Cases()
     {

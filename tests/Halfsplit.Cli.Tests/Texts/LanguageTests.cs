@@ -101,7 +101,7 @@ public sealed partial class LanguageTests
     [InlineData(null, null, null, null, "en")]
     [InlineData("xx", null, null, "de_DE", "de")]
     public void The_variable_comes_before_the_system(string? own, string? all, string? messages, string? lang, string expected) =>
-        Assert.Equal(expected, RunLanguage.Usual(name => name switch
+        Assert.Equal(expected, SystemLanguage.Of(name => name switch
         {
             "HALFSPLIT_LANGUAGE" => own,
             "LC_ALL" => all,

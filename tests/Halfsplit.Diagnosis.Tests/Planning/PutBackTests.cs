@@ -47,6 +47,6 @@ public sealed class PutBackTests
         Assert.Contains(rating, out_.Single(i => i.Id == "refit F19").Text.Arguments);
         Assert.Contains(rating, back.Single(i => i.Id == "seated F19").Text.Arguments);
         Assert.Equal(["seated F19", "latched C3", "battery-clamp", "codes", "last-look"], back.Select(i => i.Id));
-        Assert.All(out_.Concat(back), i => Assert.False(string.IsNullOrWhiteSpace(new Circuits.Messages.TextCatalog(System.Globalization.CultureInfo.InvariantCulture, DiagnosisTexts.Source).Say(i.Text))));
+        Assert.All(out_.Concat(back), i => Assert.False(string.IsNullOrWhiteSpace(new Circuits.Messages.TextCatalog(Circuits.Messages.Language.English, DiagnosisTexts.Source).Say(i.Text))));
     }
 }

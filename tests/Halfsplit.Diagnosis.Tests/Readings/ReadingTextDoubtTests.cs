@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Diagnosis.Readings;
 using Xunit;
@@ -8,7 +7,7 @@ namespace Halfsplit.Diagnosis.Tests.Readings;
 
 public class ReadingTextDoubtTests
 {
-    private static readonly TextCatalog Catalog = new(CultureInfo.InvariantCulture, DiagnosisTexts.Source);
+    private static readonly TextCatalog Catalog = new(Language.English, DiagnosisTexts.Source);
     private static readonly ExpectedAnswer Volts = ExpectedAnswer.Volts();
     private static readonly ExpectedAnswer Ohms = ExpectedAnswer.Ohms();
 

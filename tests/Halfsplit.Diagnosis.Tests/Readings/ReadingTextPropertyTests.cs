@@ -17,7 +17,7 @@ public class ReadingTextPropertyTests
         ExpectedAnswer.WordOnly([.. AnswerWord.All]),
     ];
 
-    private static readonly TextCatalog Catalog = new(CultureInfo.InvariantCulture, DiagnosisTexts.Source);
+    private static readonly TextCatalog Catalog = new(Language.English, DiagnosisTexts.Source);
 
     private static readonly Gen<ExpectedAnswer> AnyCheck = Gen.OneOf([.. Checks.Select(Gen.Const)]);
 

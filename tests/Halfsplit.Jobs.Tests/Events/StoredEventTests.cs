@@ -101,7 +101,7 @@ public class StoredEventTests
     [Fact]
     public void Every_message_of_the_project_has_a_text()
     {
-        var catalog = new TextCatalog(System.Globalization.CultureInfo.InvariantCulture, JobTexts.Source);
+        var catalog = new TextCatalog(Language.English, JobTexts.Source);
         string[] codes =
         [
             "job.file-exists", "job.file-not-found", "job.folder-not-found", "job.file-no-permission", "job.file-in-use",
