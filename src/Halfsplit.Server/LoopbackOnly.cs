@@ -1,5 +1,3 @@
-using System.Net;
-
 namespace Halfsplit.Server;
 
 /// <summary>
@@ -9,8 +7,7 @@ internal sealed class LoopbackOnly(RequestDelegate next)
 {
     public Task InvokeAsync(HttpContext context)
     {
-        var host = context.Request.Host.Host;
-        if (host == "localhost" || (IPAddress.TryParse(host.Trim('[', ']'), out var address) && IPAddress.IsLoopback(address)))
+        if (Loopback.IsHost(context.Request.Host.Host))
         {
             return next(context);
         }
