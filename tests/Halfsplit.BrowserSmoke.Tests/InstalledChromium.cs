@@ -5,7 +5,7 @@ namespace Halfsplit.BrowserSmoke.Tests;
 /// <summary>The machine's own Chromium (Debian's package <c>chromium</c>); no browser is ever downloaded.</summary>
 internal static class InstalledChromium
 {
-    private static readonly string[] Candidates = ["chromium", "chromium-browser", "google-chrome"];
+    private static readonly string[] Candidates = ["chromium", "chromium-browser"];
 
     public static Task<IBrowser> LaunchAsync(IPlaywright playwright) =>
         playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions

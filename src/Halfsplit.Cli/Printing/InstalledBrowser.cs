@@ -6,16 +6,7 @@ public static class InstalledBrowser
     /// <summary>The environment variable that names the program, where it is none of the usual ones.</summary>
     public const string Variable = "HALFSPLIT_BROWSER";
 
-    private static readonly string[] Names = ["chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "msedge"];
-
-    /// <summary>Where the usual installers put it on machines whose PATH does not say.</summary>
-    private static readonly string[] Places =
-    [
-        "/Applications/Chromium.app/Contents/MacOS/Chromium",
-        "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome",
-        "%ProgramFiles%/Google/Chrome/Application/chrome.exe",
-        "%ProgramFiles(x86)%/Microsoft/Edge/Application/msedge.exe",
-    ];
+    private static readonly string[] Names = ["chromium", "chromium-browser"];
 
     /// <summary>The program's file; null where none is installed, or the one that the variable names is not there.</summary>
     public static string? Find(Func<string, string?> environment)
@@ -26,8 +17,7 @@ public static class InstalledBrowser
             return File.Exists(named) ? named : OnPath(environment, named);
         }
 
-        return Names.Select(name => OnPath(environment, name)).FirstOrDefault(found => found is not null)
-            ?? Places.Select(Environment.ExpandEnvironmentVariables).FirstOrDefault(File.Exists);
+        return Names.Select(name => OnPath(environment, name)).FirstOrDefault(found => found is not null);
     }
 
     private static string? OnPath(Func<string, string?> environment, string name)
