@@ -5,13 +5,14 @@ using Halfsplit.Diagnosis.Checks;
 using Halfsplit.Diagnosis.Readings;
 using Halfsplit.Jobs.Sessions;
 using Halfsplit.Simulation.Instruments;
+using RoundAxis = Halfsplit.Drawing.Small.RoundAxis;
 
 namespace Halfsplit.App.Showing;
 
 /// <summary>What the suspects would show at a check: bands on an axis, and words.</summary>
 internal static class ScaleViews
 {
-    private const int Asked = 1000, Named = 3;
+    private const int Asked = 1000, Named = 3, Steps = 5;
 
     /// <summary>Odds under which a suspect is not drawn, and a band of them is left out.</summary>
     private const double WorthDrawing = 0.0005, WorthABand = 0.005;
@@ -43,7 +44,7 @@ internal static class ScaleViews
 
     private static ScaleView Scale(Check check, List<ExpectedReading> numbers)
     {
-        var axis = ScaleAxis.Of([.. numbers.Select(n => n.Mean!.Value)], Unit(check) == "Ω");
+        var axis = RoundAxis.Of([.. numbers.Select(n => n.Mean!.Value)], Steps, Unit(check) == "Ω");
         var bands = new List<List<ExpectedReading>>();
         foreach (var number in numbers)
         {
@@ -56,7 +57,7 @@ internal static class ScaleViews
         }
 
         return new ScaleView(
-            Unit(check), axis.Ticks,
+            Unit(check), [.. axis.Ticks.Select(t => new ScaleTick(axis.At(t), axis.Label(t, AppTexts.Formats)))],
             [.. bands.Where(IsWorthShowing).Select((band, i) => Band(check, axis, band, ((char)('A' + (i % 26))).ToString()))]);
     }
 
@@ -65,10 +66,10 @@ internal static class ScaleViews
 
     private static double Odds(List<ExpectedReading> readings) => readings.Sum(r => r.Suspect?.Odds ?? 0);
 
-    private static ScaleBand Band(Check check, ScaleAxis axis, List<ExpectedReading> band, string letter)
+    private static ScaleBand Band(Check check, RoundAxis axis, List<ExpectedReading> band, string letter)
     {
         var (low, high) = (band[0].Mean!.Value, band[^1].Mean!.Value);
-        var (from, to) = (axis.Text(low), axis.Text(high));
+        var (from, to) = (axis.Text(low, AppTexts.Formats), axis.Text(high, AppTexts.Formats));
         var range = from == to ? AppTexts.Say("app.scale.about", from, Unit(check)) : AppTexts.Say("app.scale.between", from, to, Unit(check));
         return new ScaleBand(
             letter, axis.At(low), axis.At(high), range, Odds(band), OddsText(band), Names(band), IsHealthy(band));

@@ -23,11 +23,11 @@ public sealed class SafetyScreen(Forecaster forecaster, DiagnosisOptions options
     /// <summary>Amps through a test lamp or meter that a module's output must not be asked for.</summary>
     private const double OutputShare = 0.8;
 
-    private readonly Dictionary<string, bool> _known = new(StringComparer.Ordinal);
-
     private static readonly Hypothesis Usual = new(-2, -1, [], 1, 0, null);
     private static readonly Hypothesis Early = Usual with { Index = -3, ThresholdFactor = HypothesisSpace.EarlyThresholds };
     private static readonly Hypothesis Late = Usual with { Index = -4, ThresholdFactor = HypothesisSpace.LateThresholds };
+
+    private readonly Dictionary<string, bool> _known = new(StringComparer.Ordinal);
 
     /// <summary>True if the check can be offered.</summary>
     public bool Allows(Check check, Partition living, ImmutableArray<Repair> repairs)
