@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Drawing.Layers;
 
@@ -26,6 +27,9 @@ public sealed record DrawingOptions
 
     /// <summary>The words, in the person's language; a catalogue that knows <see cref="DrawingTexts.Source"/>.</summary>
     public TextCatalog Texts { get; init; } = DrawingTexts.English;
+
+    /// <summary>How numbers are written in the language of <see cref="Texts"/>.</summary>
+    internal CultureInfo Formats => Texts.Language.Formats;
 
     /// <summary>Begins every id, so that several drawings can stand in one page: letters, digits, hyphens.</summary>
     public string IdPrefix { get; init; } = "";

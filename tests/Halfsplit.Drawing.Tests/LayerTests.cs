@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Xml.Linq;
+using Halfsplit.Circuits.Messages;
 using Halfsplit.Circuits.Model;
 using Halfsplit.Circuits.Sheets;
 using Halfsplit.Diagnosis;
@@ -38,6 +39,20 @@ public sealed class LayerTests
         {
             var text = With(root, "data-terminal", name).Single().Elements().Single(e => HasStyle(e, "hs-volts")).Value;
             Assert.Equal(point.Volts(TerminalName.Parse(name)), double.Parse(text.Split(' ')[0], CultureInfo.InvariantCulture), 0.006);
+        }
+    }
+
+    [Fact]
+    public void Numbers_are_written_as_the_language_of_the_drawing_does()
+    {
+        var root = XDocument.Parse(CircuitDrawing.Svg(
+            Pump, new DrawingOptions { Texts = DrawingTexts.English.In(Language.German), Layers = [new PredictionLayer(Priming())] })).Root!;
+        foreach (var style in (string[])["hs-volts", "hs-amps", "hs-value", "hs-wire-text"])
+        {
+            var texts = root.Descendants().Where(e => HasStyle(e, style)).Select(e => e.Value).ToList();
+
+            Assert.Contains(texts, t => t.Contains(',', StringComparison.Ordinal));
+            Assert.DoesNotContain(texts, t => t.Contains('.', StringComparison.Ordinal));
         }
     }
 

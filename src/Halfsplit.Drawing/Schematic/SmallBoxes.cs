@@ -47,18 +47,18 @@ internal sealed class LabelBox : Box
         var gauge = wire.Spec.Gauge;
         Lines =
         [
-            wire.Spec.Colour ?? "?",
-            gauge.Awg is { } awg ? FormattableString.Invariant($"AWG {awg}") : FormattableString.Invariant($"{gauge.SquareMillimetres:0.##} mm²"),
+            $"{wire.Spec.Colour ?? "?"}",
+            gauge.Awg is { } awg ? (FormattableString)$"AWG {awg}" : $"{gauge.SquareMillimetres:0.##} mm²",
         ];
     }
 
     public Wire Wire { get; }
 
-    public IReadOnlyList<string> Lines { get; }
+    public IReadOnlyList<FormattableString> Lines { get; }
 
     public override void Arrange()
     {
-        var text = Lines.Append(WidestAmps).Max(line => TextMeasure.Width(line, TextMeasure.Small));
+        var text = Lines.Select(FormattableString.Invariant).Append(WidestAmps).Max(line => TextMeasure.Width(line, TextMeasure.Small));
         Width = Math.Ceiling(Axis + 9 + text);
         Height = FirstLine + (LineHeight * 3) + 4;
         foreach (var port in Ports)

@@ -21,7 +21,7 @@ public static class BarPlot
         var pen = SmallDrawing.Pen(options);
         var names = Math.Ceiling(bars.Select(b => TextMeasure.Width(b.Label, 10.5)).DefaultIfEmpty(0).Max());
         var left = Margin + names + 8;
-        var axis = PlotAxis.Of([0, .. bars.Select(b => Math.Max(b.Value, b.High ?? 0))], left, Width - Margin - 56, mayUseDecades: false);
+        var axis = PlotAxis.Of([0, .. bars.Select(b => Math.Max(b.Value, b.High ?? 0))], left, Width - Margin - 56, mayUseDecades: false, options.Formats);
         pen.Text("hs-heading", Margin, 20, title);
         var y = 36.0;
         foreach (var bar in bars)
@@ -33,14 +33,14 @@ public static class BarPlot
                 pen.Line("hs-symbol", axis.At(low), y + (BarHeight / 2), axis.At(high), y + (BarHeight / 2));
             }
 
-            pen.Text("hs-value", Math.Max(axis.At(bar.Value), bar.High is { } end ? axis.At(end) : 0) + 5, y + 13, Number(bar.Value));
+            pen.Text("hs-value", Math.Max(axis.At(bar.Value), bar.High is { } end ? axis.At(end) : 0) + 5, y + 13, Number(bar.Value, options.Formats));
             y += Pitch;
         }
 
         axis.Draw(pen, y + 4, unit);
         return SmallDrawing.Document(
-            options, "bars", title, string.Join("; ", bars.Select(b => $"{b.Label}: {Number(b.Value)} {unit}")), Width, y + 34, pen);
+            options, "bars", title, string.Join("; ", bars.Select(b => $"{b.Label}: {Number(b.Value, options.Formats)} {unit}")), Width, y + 34, pen);
     }
 
-    private static string Number(double value) => value.ToString(value >= 100 ? "0" : "0.##", CultureInfo.InvariantCulture);
+    private static string Number(double value, CultureInfo formats) => value.ToString(value >= 100 ? "0" : "0.##", formats);
 }

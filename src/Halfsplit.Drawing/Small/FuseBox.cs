@@ -38,7 +38,7 @@ public static class FuseBox
         {
             for (var i = 0; i < rows[row].Count; i++)
             {
-                Draw(pen, rows[row][i], rows[row][i].Id == marked, Margin + Gap + (i * (Cell + Gap)), top + Gap + (row * (CellHeight + Gap)));
+                Draw(pen, options.Formats, rows[row][i], rows[row][i].Id == marked, Margin + Gap + (i * (Cell + Gap)), top + Gap + (row * (CellHeight + Gap)));
             }
         }
 
@@ -50,7 +50,7 @@ public static class FuseBox
             options, "box", title, string.Join(", ", rows.SelectMany(r => r).Select(p => $"{p.Notes.Slot}: {p.Id}")), width, y, pen);
     }
 
-    private static void Draw(Pen pen, Part part, bool isMarked, double x, double y)
+    private static void Draw(Pen pen, CultureInfo formats, Part part, bool isMarked, double x, double y)
     {
         pen.Open("hs-part", ("data-part", part.Id));
         pen.Rect(isMarked ? "hs-body hs-live" : "hs-body", x, y, Cell, CellHeight, 4);
@@ -58,8 +58,8 @@ public static class FuseBox
         pen.Text("hs-identity hs-middle", x + (Cell / 2), y + 26, part.Id);
         var value = part switch
         {
-            Fuse f => f.RatingAmps.ToString("0.##", CultureInfo.InvariantCulture) + " A",
-            Breaker b => b.RatingAmps.ToString("0.##", CultureInfo.InvariantCulture) + " A",
+            Fuse f => f.RatingAmps.ToString("0.##", formats) + " A",
+            Breaker b => b.RatingAmps.ToString("0.##", formats) + " A",
             _ => "",
         };
         pen.Text("hs-value hs-middle", x + (Cell / 2), y + 38, value);

@@ -11,10 +11,12 @@ internal sealed class PlotAxis
     private readonly RoundAxis _axis;
     private readonly double _from, _to;
 
-    private PlotAxis(RoundAxis axis, double from, double to) => (_axis, _from, _to) = (axis, from, to);
+    private readonly CultureInfo _formats;
 
-    public static PlotAxis Of(List<double> values, double from, double to, bool mayUseDecades) =>
-        new(RoundAxis.Of(values, Steps, mayUseDecades), from, to);
+    private PlotAxis(RoundAxis axis, double from, double to, CultureInfo formats) => (_axis, _from, _to, _formats) = (axis, from, to, formats);
+
+    public static PlotAxis Of(List<double> values, double from, double to, bool mayUseDecades, CultureInfo formats) =>
+        new(RoundAxis.Of(values, Steps, mayUseDecades), from, to, formats);
 
     /// <summary>Pixels of a value; values beyond the ends fall on them.</summary>
     public double At(double value) => _from + ((_to - _from) * _axis.At(value));
@@ -22,7 +24,7 @@ internal sealed class PlotAxis
     /// <summary>A range with as many digits as matter.</summary>
     public string Text(double low, double high)
     {
-        var (first, second) = (_axis.Text(low, CultureInfo.InvariantCulture), _axis.Text(high, CultureInfo.InvariantCulture));
+        var (first, second) = (_axis.Text(low, _formats), _axis.Text(high, _formats));
         return first == second ? first : $"{first} … {second}";
     }
 
@@ -34,7 +36,7 @@ internal sealed class PlotAxis
             pen.Line("hs-symbol", At(tick), y, At(tick), y + 5);
             pen.Text(
                 "hs-number hs-middle", At(tick), y + 16,
-                _axis.Label(tick, CultureInfo.InvariantCulture) + (tick == _axis.High ? " " + unit : ""));
+                _axis.Label(tick, _formats) + (tick == _axis.High ? " " + unit : ""));
         }
     }
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Diagnosis;
 using Halfsplit.Drawing.Svg;
@@ -53,7 +52,7 @@ public static class ReadingScale
         options ??= DrawingOptions.Default;
         var pen = SmallDrawing.Pen(options);
         var values = bands.SelectMany(b => (double[])[b.Low, b.High]).Concat(reading is { } r ? [r] : []).ToList();
-        var axis = PlotAxis.Of(values, Margin, Width - Margin, mayUseDecades: unit == "Ω");
+        var axis = PlotAxis.Of(values, Margin, Width - Margin, mayUseDecades: unit == "Ω", options.Formats);
         axis.Draw(pen, AxisY, unit);
         var y = AxisY + 46;
         for (var i = 0; i < bands.Length; i++)
@@ -78,7 +77,7 @@ public static class ReadingScale
             var x = axis.At(read);
             pen.Path("hs-solid", $"M{Pen.N(x)} {Pen.N(AxisY)}l-6 12h12z");
             pen.Line("hs-symbol", x, AxisY - 34, x, AxisY);
-            pen.Text("hs-identity", Margin, y, options.Texts.Say(new Message("drawing.scale-read", read.ToString("G4", CultureInfo.InvariantCulture), unit)));
+            pen.Text("hs-identity", Margin, y, options.Texts.Say(new Message("drawing.scale-read", read.ToString("G4", options.Formats), unit)));
             y += LineHeight;
         }
 

@@ -53,6 +53,9 @@ internal sealed class Shown
     /// <summary>For drawings without a circuit.</summary>
     public static Shown Nothing { get; } = new();
 
+    /// <summary>How numbers are written.</summary>
+    public CultureInfo Formats => _texts.Language.Formats;
+
     public bool HasPoint => _point is not null;
 
     /// <summary>The symbol that a fault's name for a thing belongs to: a wire, a cavity, or a part.</summary>
@@ -83,8 +86,8 @@ internal sealed class Shown
         }
 
         var volts = _point.Volts(terminal);
-        var text = volts.ToString(Math.Abs(volts) is > 0.0005 and < 0.1 ? "0.000" : "0.00", CultureInfo.InvariantCulture);
-        return (text == "-0.00" ? "0.00" : text) + " V";
+        var text = volts.ToString(Math.Abs(volts) is > 0.0005 and < 0.1 ? "0.000" : "0.00", Formats);
+        return (text.Trim('-', '0', '.', ',').Length == 0 ? text.TrimStart('-') : text) + " V";
     }
 
     /// <summary>Amps through a conductor, first end to second; null where unknown or nothing is predicted.</summary>
@@ -99,8 +102,8 @@ internal sealed class Shown
 
         var size = Math.Abs(amps);
         return size < CurrentWidth.LeastAmps ? "0 A"
-            : size < 1 ? (size * 1000).ToString("0", CultureInfo.InvariantCulture) + " mA"
-            : size.ToString(size < 10 ? "0.00" : "0.0", CultureInfo.InvariantCulture) + " A";
+            : size < 1 ? (size * 1000).ToString("0", Formats) + " mA"
+            : size.ToString(size < 10 ? "0.00" : "0.0", Formats) + " A";
     }
 
     /// <summary>Amps down through a link.</summary>

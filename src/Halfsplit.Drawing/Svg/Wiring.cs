@@ -112,7 +112,7 @@ internal static class Wiring
         var y = LabelBox.FirstLine;
         foreach (var line in label.Lines)
         {
-            pen.Text("hs-wire-text", LabelBox.Axis + 7, y, line);
+            pen.Text("hs-wire-text", LabelBox.Axis + 7, y, line.ToString(pen.Shown.Formats));
             y += LabelBox.LineHeight;
         }
 

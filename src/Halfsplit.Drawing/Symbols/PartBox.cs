@@ -28,8 +28,8 @@ internal abstract class PartBox(Part part) : Box
 
     public override string? Place => Part.Notes.Place;
 
-    /// <summary>The parts of a value that need no translation: "15 A", "85 Ω".</summary>
-    protected virtual IEnumerable<string> Values => PartValues.Of(Part);
+    /// <summary>What needs no translation beyond its decimal sign: "7.5 A", "85 Ω".</summary>
+    protected virtual IEnumerable<FormattableString> Values => PartValues.Of(Part);
 
     /// <summary>False where the name stands at a sister of this symbol.</summary>
     protected virtual bool HasName => true;
@@ -43,28 +43,28 @@ internal abstract class PartBox(Part part) : Box
     protected virtual double WidthOfNames => NameWidth;
 
     /// <summary>The lines below the identity, each with its class.</summary>
-    private List<(string Text, string Class)> _lines = [];
+    private List<(FormattableString Text, string Class)> _lines = [];
 
     /// <summary>Collects the texts; their size is known then.</summary>
     protected (double Width, double Height) ArrangeTexts()
     {
-        _lines = [.. Values.Where(v => v.Length > 0).Select(v => (v, "hs-value"))];
+        _lines = [.. Values.Select(v => (v, "hs-value"))];
         if (Part.Notes.Name is { } name && HasName)
         {
-            _lines.AddRange(TextMeasure.Wrap(name, TextMeasure.Name, WidthOfNames).Select(l => (l, "hs-name")));
+            _lines.AddRange(TextMeasure.Wrap(name, TextMeasure.Name, WidthOfNames).Select(l => ((FormattableString)$"{l}", "hs-name")));
         }
 
         if (Place is { } place && !IsFramed)
         {
-            _lines.AddRange(TextMeasure.Wrap(place, TextMeasure.Name, WidthOfNames).Select(l => (l, "hs-place")));
+            _lines.AddRange(TextMeasure.Wrap(place, TextMeasure.Name, WidthOfNames).Select(l => ((FormattableString)$"{l}", "hs-place")));
         }
 
         if (Part is Load)
         {
-            _lines.Add(("", "hs-state"));
+            _lines.Add(($"", "hs-state"));
         }
 
-        var widest = _lines.Select(l => TextMeasure.Width(l.Text, TextMeasure.Name)).DefaultIfEmpty(0).Max();
+        var widest = _lines.Select(l => TextMeasure.Width(FormattableString.Invariant(l.Text), TextMeasure.Name)).DefaultIfEmpty(0).Max();
         var identity = TextMeasure.Width(Identity, TextMeasure.Identity, bold: true) + OddsRoom;
         return (Math.Ceiling(Math.Max(widest, Math.Max(identity, Part is Load ? 66 : 0))), IdentityHeight + (_lines.Count * LineHeight));
     }
@@ -96,7 +96,7 @@ internal abstract class PartBox(Part part) : Box
         foreach (var (text, style) in _lines)
         {
             y += LineHeight;
-            var shown = style == "hs-state" ? pen.Shown.StateOf(Part) : text;
+            var shown = style == "hs-state" ? pen.Shown.StateOf(Part) : text.ToString(pen.Shown.Formats);
             if (shown is { Length: > 0 })
             {
                 pen.Text(style, TextX, y, shown);

@@ -39,9 +39,9 @@ internal sealed class SwitchBox : PartBox
 
     protected override double WidthOfNames => 96;
 
-    protected override IEnumerable<string> Values => base.Values.Concat(_switch.Positions
+    protected override IEnumerable<FormattableString> Values => base.Values.Concat(_switch.Positions
         .OrderBy(p => p.Value.Length).ThenBy(p => p.Key, StringComparer.Ordinal)
-        .Select(p => p.Value.Length == 0 ? $"{p.Key}: –" : $"{p.Key}: {string.Join(", ", p.Value.Select(c => $"{c.From}-{c.To}"))}"));
+        .Select(p => p.Value.Length == 0 ? (FormattableString)$"{p.Key}: –" : $"{p.Key}: {string.Join(", ", p.Value.Select(c => $"{c.From}-{c.To}"))}"));
 
     /// <summary>True if every contact's far end belongs to one near end, so that no blades cross.</summary>
     public static bool CanDraw(Switch change)
