@@ -56,6 +56,29 @@ public sealed class LayerTests
         }
     }
 
+    /// <summary>The owner of the car sees where the fault is, without the heading and the key of the whole.</summary>
+    [Theory]
+    [InlineData("G2")]
+    [InlineData("F1")]
+    [InlineData("S2")]
+    public void A_window_round_the_fault_holds_it_and_nothing_but_wiring(string part)
+    {
+        var root = XDocument.Parse(CircuitDrawing.Svg(
+            Pump, new DrawingOptions { Layers = [new FaultLayer([new Fault(part, FaultModes.Open)])], AroundFault = (500, 190) })).Root!;
+        var view = ((string)root.Attribute("viewBox")!).Split(' ').Select(n => double.Parse(n, CultureInfo.InvariantCulture)).ToArray();
+        var moved = root.Descendants().Select(e => (string?)e.Attribute("transform")).First(t => t?.StartsWith("translate(", StringComparison.Ordinal) == true)!
+            ["translate(".Length..^1].Split(' ').Select(n => double.Parse(n, CultureInfo.InvariantCulture)).ToArray();
+        var fault = root.Descendants().Single(e => HasStyle(e, "hs-fault"));
+        var key = root.Descendants().Where(e => HasStyle(e, "hs-key")).Min(e => Number(e, "y"));
+
+        Assert.Equal((500, 190), (view[2], view[3]));
+        Assert.InRange(Number(fault, "x") + moved[0], view[0], view[0] + view[2] - Number(fault, "width"));
+        Assert.InRange(Number(fault, "y") + moved[1], view[1], view[1] + view[3] - Number(fault, "height"));
+        Assert.True(view[1] + view[3] < key, "the key is seen");
+
+        static double Number(XElement element, string name) => double.Parse((string)element.Attribute(name)!, CultureInfo.InvariantCulture);
+    }
+
     [Fact]
     public void The_path_is_the_thicker_the_more_current_it_carries()
     {

@@ -29,18 +29,26 @@ internal static class CircuitSvg
         var (fullWidth, fullHeight) = (width + (2 * Margin), (2 * Margin) + heading.Height + layout.Height + 12 + key.Height);
         var seen = options.AroundFault is { } size && LayerMarks.FirstFault(layout, options) is { } fault
             ? Window(
-                (Margin + fault.X + (fault.Width / 2), Margin + heading.Height + fault.Y + (fault.Height / 2)),
-                (Math.Min(size.Width, Math.Ceiling(fullWidth)), Math.Min(size.Height, Math.Ceiling(fullHeight))), (fullWidth, fullHeight))
+                (Margin + fault.X + (fault.Width / 2), Margin + heading.Height + fault.Y + (fault.Height / 2)), size,
+                new Area(0, heading.Height, fullWidth, (2 * Margin) + layout.Height))
             : ((double, double, double, double)?)null;
         return document.Write(fullWidth, fullHeight, body.ToString(), seen);
     }
 
-    /// <summary>A window of this size with the middle as near to its own as the edges of the drawing let it.</summary>
+    /// <summary>
+    /// A window of this size, or as large as the wiring if that is smaller, with the middle as near to its own as the edges of
+    /// the wiring let it: heading and key are left out.
+    /// </summary>
     private static (double X, double Y, double Width, double Height) Window(
-        (double X, double Y) middle, (double Width, double Height) size, (double Width, double Height) full) => (
-        Math.Clamp(middle.X - (size.Width / 2), 0, Math.Ceiling(full.Width) - size.Width),
-        Math.Clamp(middle.Y - (size.Height / 2), 0, Math.Ceiling(full.Height) - size.Height),
-        size.Width, size.Height);
+        (double X, double Y) middle, (double Width, double Height) size, Area wiring)
+    {
+        var (width, height) = (Math.Min(size.Width, Math.Ceiling(wiring.Width)), Math.Min(size.Height, Math.Ceiling(wiring.Height)));
+        return (
+            Math.Clamp(middle.X - (width / 2), wiring.X, wiring.X + Math.Ceiling(wiring.Width) - width),
+            Math.Clamp(middle.Y - (height / 2), wiring.Y, wiring.Y + Math.Ceiling(wiring.Height) - height), width, height);
+    }
+
+    private readonly record struct Area(double X, double Y, double Width, double Height);
 
     private static void DrawFrames(CircuitLayout layout, Pen pen)
     {

@@ -3,6 +3,9 @@ namespace Halfsplit.Drawing.Svg;
 /// <summary>The marks of the layers, as they stand in the key and on the drawing.</summary>
 internal static class KeyIcons
 {
+    /// <summary>Width of the mark of one reading.</summary>
+    private const double Narrow = 12;
+
     /// <param name="icon">Name of the icon, a reading's number, or nothing.</param>
     /// <param name="x">Left edge.</param>
     /// <param name="y">Middle.</param>
@@ -27,9 +30,11 @@ internal static class KeyIcons
         ? $"<circle class=\"hs-red\" cx=\"{Pen.N(x)}\" cy=\"{Pen.N(y)}\" r=\"{Pen.N(radius)}\"/><text class=\"hs-red-text hs-middle\" x=\"{Pen.N(x)}\" y=\"{Pen.N(y + 3.8)}\">+</text>"
         : $"<circle class=\"hs-black\" cx=\"{Pen.N(x)}\" cy=\"{Pen.N(y)}\" r=\"{Pen.N(radius)}\"/><text class=\"hs-black-text hs-middle\" x=\"{Pen.N(x)}\" y=\"{Pen.N(y + 3.8)}\">−</text>";
 
+    /// <summary>The numbers of readings; more than one reach to the right, where no terminal has its number.</summary>
     public static string Reading(string numbers, double x, double y)
     {
-        var wide = Math.Max(12, TextMeasure.Width(numbers, TextMeasure.Small, bold: true) + 5);
+        var wide = Math.Max(Narrow, TextMeasure.Width(numbers, TextMeasure.Small, bold: true) + 5);
+        x += (wide - Narrow) / 2;
         return $"<rect class=\"hs-reading\" x=\"{Pen.N(x - (wide / 2))}\" y=\"{Pen.N(y - 6)}\" width=\"{Pen.N(wide)}\" height=\"12\" rx=\"2\"/>"
             + $"<text class=\"hs-reading-text hs-middle\" x=\"{Pen.N(x)}\" y=\"{Pen.N(y + 3)}\">{Pen.Escape(numbers)}</text>";
     }
