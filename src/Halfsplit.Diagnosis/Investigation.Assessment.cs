@@ -11,12 +11,6 @@ namespace Halfsplit.Diagnosis;
 
 public sealed partial class Investigation
 {
-    /// <summary>Odds of "none of these" from which pairs of faults are tried.</summary>
-    private const double PairsFrom = 0.2;
-
-    /// <summary>How many of the best suspects of each view take part in pairs.</summary>
-    private const int PairCandidates = 8;
-
     /// <summary>How many of the likeliest suspects have their severity worked out more finely than its step.</summary>
     private const int Refined = 12;
 
@@ -122,51 +116,6 @@ public sealed partial class Investigation
             IsPutBack = isPutBack,
             AfterRepair = afterRepair,
         };
-    }
-
-    /// <summary>Single faults first; where none fits, pairs too.</summary>
-    private Posterior Judge(ImmutableArray<Observation> observations)
-    {
-        var posterior = Posterior.Of(_singles, _forecaster, observations);
-        if (observations.Length < 3 || (posterior.NoneOdds < PairsFrom && !RepairDidNotCure(observations)))
-        {
-            return posterior;
-        }
-
-        return Posterior.Of(_singles.WithPairs(CandidatesForPairs(observations, posterior)), _forecaster, observations);
-    }
-
-    /// <summary>A repair was done and its proof failed more than once: one fault may have hidden another.</summary>
-    private bool RepairDidNotCure(ImmutableArray<Observation> observations)
-    {
-        var latest = observations[^1].RepairsBefore.Length;
-        return latest > 0 && observations.Count(o =>
-            o.Check.Kind == CheckKind.Proof && o.RepairsBefore.Length == latest && !Passes(o)) > 1;
-    }
-
-    /// <summary>
-    /// Two faults each explain a part of the readings: the best suspects when any one reading is left out are the ones
-    /// to pair, and the best beforehand.
-    /// </summary>
-    private List<FaultMode> CandidatesForPairs(ImmutableArray<Observation> observations, Posterior all)
-    {
-        var chosen = new Dictionary<string, FaultMode>(StringComparer.Ordinal);
-        void Take(Posterior posterior, int most)
-        {
-            foreach (var suspect in Rank(posterior).Where(s => s.Suspect.Modes.Length == 1).Take(most))
-            {
-                chosen.TryAdd(suspect.Suspect.Id, suspect.Suspect.Modes[0]);
-            }
-        }
-
-        Take(all, PairCandidates);
-        Take(Posterior.Of(_singles, _forecaster, []), PairCandidates);
-        for (var left = 0; left < observations.Length; left++)
-        {
-            Take(Posterior.Of(_singles, _forecaster, observations.RemoveAt(left)), PairCandidates);
-        }
-
-        return [.. chosen.OrderBy(c => c.Key, StringComparer.Ordinal).Select(c => c.Value)];
     }
 
     private ImmutableArray<SuspectOdds> Rank(Posterior posterior, ImmutableArray<Observation> observations = default)

@@ -32,6 +32,9 @@ public sealed class HypothesisSpace
     private readonly FailureHistory _history;
     private readonly NoticedEvidence? _noticed;
 
+    /// <summary>The same pairs are tried again after each reading.</summary>
+    private readonly Dictionary<(Fault, Fault), double> _reportedPairs = [];
+
     private HypothesisSpace(
         CircuitSimulator simulator, Complaint complaint, FailureHistory history, NoticedEvidence? noticed,
         ImmutableArray<Suspect> suspects, ImmutableArray<Hypothesis> hypotheses)
@@ -86,51 +89,38 @@ public sealed class HypothesisSpace
     internal HypothesisSpace Noticing(NoticedEvidence noticed) => new(
         _simulator, _complaint, _history, noticed, Suspects, Weigh(Hypotheses, Suspects, noticed));
 
-    /// <summary>
-    /// Adds pairs of the given suspects' modes, each in a few degrees, that cause the complaint together.
-    /// </summary>
-    public HypothesisSpace WithPairs(IReadOnlyList<FaultMode> modes)
+    /// <summary>Adds those of these pairs that cause the complaint together.</summary>
+    internal HypothesisSpace WithPairs(IReadOnlyList<FaultPair> tried)
     {
-        ArgumentNullException.ThrowIfNull(modes);
         var suspects = Suspects.ToBuilder();
         var drafts = new List<Draft>();
-        var singles = Suspects.Where(s => s.Modes.Length == 1).ToList();
-        var totalSingle = singles.Sum(s => WeightOf(s.Modes[0]));
-        for (var i = 0; i < modes.Count; i++)
+        var totalSingle = Math.Max(1e-9, Suspects.Where(s => s.Modes.Length == 1).Sum(s => WeightOf(s.Modes[0])));
+        foreach (var pair in tried)
         {
-            for (var j = i + 1; j < modes.Count; j++)
+            var (firsts, seconds) = (pair.First, pair.Second);
+            var weight = FailureWeights.PairShare * WeightOf(firsts.Mode) * WeightOf(seconds.Mode) / totalSingle * firsts.Share * seconds.Share;
+            // One degree can be unknown: that which is tried in several, rather than one known from readings.
+            var secondMoves = seconds.Faults.Length > 1 || (firsts.Faults.Length == 1 && firsts.Mode.Severities.Length == 0);
+            var moves = secondMoves ? seconds : firsts;
+            var found = false;
+            foreach (var first in firsts.Faults)
             {
-                if (modes[i].Part == modes[j].Part)
+                foreach (var second in seconds.Faults)
                 {
-                    continue;
-                }
-
-                var weight = FailureWeights.PairShare
-                    * WeightOf(modes[i]) * WeightOf(modes[j]) / Math.Max(1e-9, totalSingle);
-                var firsts = Coarse(modes[i]);
-                var seconds = Coarse(modes[j]);
-                var found = new List<Draft>();
-                foreach (var first in firsts)
-                {
-                    foreach (var second in seconds)
+                    var reported = ReportedPair(first, second);
+                    if (reported > 0.1)
                     {
-                        ImmutableArray<Fault> faults = [first, second];
-                        var reported = Reported(Point(faults, 1));
-                        if (reported > 0.1 && !IsOnFire(faults))
-                        {
-                            found.Add(new Draft(
-                                suspects.Count, faults, 1, weight / (firsts.Count * seconds.Count) * reported,
-                                Cell(modes[j].Severities.Length > 0 ? modes[j] : modes[i],
-                                    modes[j].Severities.Length > 0 ? second : first, wide: true)));
-                        }
+                        drafts.Add(new Draft(
+                            suspects.Count, [first, second], 1, weight * reported,
+                            Cell(moves.Mode, secondMoves ? second : first, moves.IsWide)));
+                        found = true;
                     }
                 }
+            }
 
-                if (found.Count > 0)
-                {
-                    drafts.AddRange(found);
-                    suspects.Add(Suspect.Of(modes[i], modes[j]));
-                }
+            if (found)
+            {
+                suspects.Add(Suspect.Of(firsts.Mode, seconds.Mode));
             }
         }
 
@@ -187,6 +177,18 @@ public sealed class HypothesisSpace
             : fares == LoadCondition.Works || _complaint.Is == LoadCondition.Works ? 0 : NearReport;
     }
 
+    private double ReportedPair(Fault first, Fault second)
+    {
+        if (!_reportedPairs.TryGetValue((first, second), out var reported))
+        {
+            ImmutableArray<Fault> faults = [first, second];
+            reported = Reported(Point(faults, 1));
+            _reportedPairs[(first, second)] = reported = reported > 0 && IsOnFire(faults) ? 0 : reported;
+        }
+
+        return reported;
+    }
+
     /// <summary>A short with no fuse before it: not a car that waits for a meter.</summary>
     private bool IsOnFire(ImmutableArray<Fault> faults) =>
         faults.Any(f => f.Mode is FaultModes.ShortToGround or FaultModes.ShortToFeed)
@@ -199,9 +201,13 @@ public sealed class HypothesisSpace
             return null;
         }
 
-        var index = mode.Severities.IndexOf(severity);
-        var below = index > 0 ? mode.Severities[index - 1] : severity * severity / mode.Severities[Math.Min(1, mode.Severities.Length - 1)];
-        var above = index + 1 < mode.Severities.Length ? mode.Severities[index + 1] : severity * severity / below;
+        // A degree read from readings lies between those of the mode: its cell is as wide as that of the nearest.
+        var degrees = mode.Severities;
+        var nearest = degrees.MinBy(d => Math.Abs(Math.Log(d / severity)));
+        var index = degrees.IndexOf(nearest);
+        var next = degrees[Math.Min(1, degrees.Length - 1)];
+        var below = severity * (index > 0 ? degrees[index - 1] / nearest : nearest / next);
+        var above = index + 1 < degrees.Length ? severity * degrees[index + 1] / nearest : severity * severity / below;
         // A cell reaches half-way to its neighbours; its spread is that of a uniform one, a little wider so that
         // neighbouring cells meet without a gap.
         var width = 0.5 * Math.Log(Math.Max(above, severity * 1.01) / Math.Min(below, severity / 1.01));
@@ -221,17 +227,6 @@ public sealed class HypothesisSpace
         }
 
         return null;
-    }
-
-    private static List<Fault> Coarse(FaultMode mode)
-    {
-        var all = mode.Faults().ToList();
-        if (all.Count <= 3)
-        {
-            return all;
-        }
-
-        return [all[all.Count / 4], all[all.Count / 2], all[^2]];
     }
 
     /// <summary>Its weight before any complaint, what finished jobs taught included.</summary>

@@ -63,6 +63,15 @@ public sealed class ClosedLoopTests
     }
 
     [Fact]
+    public void What_hid_behind_a_mended_fault_is_found_without_a_wrong_repair()
+    {
+        var played = Game.Play("cooling-fan", "engine overheats", "F14:open", "K6:contact-open");
+
+        Assert.True(played.IsProven, played.ToString());
+        Assert.Equal(["replace F14", "replace K6"], played.Findings.Select(f => f.Repair.Id));
+    }
+
+    [Fact]
     public void A_repair_that_does_not_cure_is_evidence_and_the_job_goes_on()
     {
         var circuit = ShippedSheets.Load("pump-feed");

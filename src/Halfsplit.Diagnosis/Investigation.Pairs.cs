@@ -1,0 +1,105 @@
+using System.Collections.Immutable;
+using Halfsplit.Diagnosis.Checks;
+using Halfsplit.Diagnosis.Evidence;
+using Halfsplit.Diagnosis.Suspects;
+using Halfsplit.Simulation.Faults;
+
+namespace Halfsplit.Diagnosis;
+
+public sealed partial class Investigation
+{
+    /// <summary>Odds of "none of these" from which pairs of faults are tried.</summary>
+    private const double PairsFrom = 0.2;
+
+    /// <summary>How many of the best suspects of each view take part in pairs.</summary>
+    private const int PairCandidates = 8;
+
+    /// <summary>How many suspects that may have hidden behind a mended fault are tried.</summary>
+    private const int MostHidden = 40;
+
+    /// <summary>Single faults first; where none fits, pairs too.</summary>
+    private Posterior Judge(ImmutableArray<Observation> observations)
+    {
+        var posterior = Posterior.Of(_singles, _forecaster, observations);
+        return observations.Length < 3 || (posterior.NoneOdds < PairsFrom && !RepairDidNotCure(observations))
+            ? posterior
+            : Posterior.Of(_singles.WithPairs(PairsToTry(observations, posterior)), _forecaster, observations);
+    }
+
+    /// <summary>A repair was done and its proof failed more than once: one fault may have hidden another.</summary>
+    private bool RepairDidNotCure(ImmutableArray<Observation> observations)
+    {
+        var latest = observations[^1].RepairsBefore.Length;
+        return latest > 0 && observations.Count(o =>
+            o.Check.Kind == CheckKind.Proof && o.RepairsBefore.Length == latest && !Passes(o)) > 1;
+    }
+
+    /// <summary>What may have hidden behind what was mended, and the candidates with one another.</summary>
+    private List<FaultPair> PairsToTry(ImmutableArray<Observation> observations, Posterior all)
+    {
+        var candidates = CandidatesForPairs(observations, all).ConvertAll(TriedDegrees.Coarse);
+        var pairs = new Dictionary<string, FaultPair>(StringComparer.Ordinal);
+        foreach (var pair in HiddenPairs(observations).Concat(candidates.SelectMany((c, i) => candidates.Skip(i + 1).Select(o => FaultPair.Of(c, o)))))
+        {
+            if (pair.First.Mode.Part != pair.Second.Mode.Part)
+            {
+                pairs.TryAdd(pair.Id, pair);
+            }
+        }
+
+        return [.. pairs.Values];
+    }
+
+    /// <summary>
+    /// What each repair may have mended, to the degree that the readings before it show, with what alone explains the
+    /// readings after it: a second fault that stood behind the first.
+    /// </summary>
+    private IEnumerable<FaultPair> HiddenPairs(ImmutableArray<Observation> observations)
+    {
+        var repairs = observations[^1].RepairsBefore;
+        for (var done = 0; done < repairs.Length; done++)
+        {
+            var before = observations.Where(o => o.RepairsBefore.Length <= done).ToImmutableArray();
+            var mended = Rank(Posterior.Of(_singles, _forecaster, before), before)
+                .FirstOrDefault(s => s.Suspect.Modes.Length == 1 && RepairOf(s.Suspect.Modes[0]).Id == repairs[done].Id);
+            if (mended is null)
+            {
+                continue;
+            }
+
+            var first = TriedDegrees.Known(mended.Suspect.Modes[0], mended.Faults[0]);
+            var after = Posterior.Of(_singles, _forecaster, [.. observations.Where(o => o.RepairsBefore.Length > done)]);
+            var hidden = Rank(after).Where(s => s.Suspect.Modes.Length == 1 && RepairOf(s.Suspect.Modes[0]).Id != repairs[done].Id);
+            foreach (var suspect in hidden.Take(MostHidden))
+            {
+                yield return FaultPair.Of(
+                    first, TriedDegrees.Left(suspect.Suspect.Modes[0], _singles.Suspects.IndexOf(suspect.Suspect), after));
+            }
+        }
+    }
+
+    /// <summary>
+    /// Two faults each explain a part of the readings: the best suspects when any one reading is left out are the ones
+    /// to pair, and the best beforehand.
+    /// </summary>
+    private List<FaultMode> CandidatesForPairs(ImmutableArray<Observation> observations, Posterior all)
+    {
+        var chosen = new Dictionary<string, FaultMode>(StringComparer.Ordinal);
+        void Take(Posterior posterior, int most)
+        {
+            foreach (var suspect in Rank(posterior).Where(s => s.Suspect.Modes.Length == 1).Take(most))
+            {
+                chosen.TryAdd(suspect.Suspect.Id, suspect.Suspect.Modes[0]);
+            }
+        }
+
+        Take(all, PairCandidates);
+        Take(Posterior.Of(_singles, _forecaster, []), PairCandidates);
+        for (var left = 0; left < observations.Length; left++)
+        {
+            Take(Posterior.Of(_singles, _forecaster, observations.RemoveAt(left)), PairCandidates);
+        }
+
+        return [.. chosen.OrderBy(c => c.Key, StringComparer.Ordinal).Select(c => c.Value)];
+    }
+}
