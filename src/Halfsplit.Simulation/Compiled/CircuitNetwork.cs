@@ -43,6 +43,11 @@ public sealed class CircuitNetwork
         }
 
         ParameterCount = offset;
+        Fixed = InStage(devices, DeviceStage.Fixed);
+        Fast = InStage(devices, DeviceStage.Fast);
+        Slow = InStage(devices, DeviceStage.Slow);
+        Melting = InStage(devices, DeviceStage.Melting);
+        Stamping = [.. devices.Where(d => d.Stage != DeviceStage.Fixed)];
         _busNodes = [.. circuit.Parts.OfType<Module>()
             .SelectMany(m => m.Buses.SelectMany(b => Reached(new TerminalName(m.Id, b))))];
     }
@@ -55,6 +60,21 @@ public sealed class CircuitNetwork
     public ImmutableArray<NetworkBranch> Branches { get; }
 
     internal ImmutableArray<Device> Devices { get; }
+
+    /// <summary>The devices that stamp once and never change, in the order of all devices.</summary>
+    internal ImmutableArray<Device> Fixed { get; }
+
+    /// <summary>Diodes and filaments.</summary>
+    internal ImmutableArray<Device> Fast { get; }
+
+    /// <summary>Relays, motors and modules.</summary>
+    internal ImmutableArray<Device> Slow { get; }
+
+    /// <summary>Fuses and protectors.</summary>
+    internal ImmutableArray<Device> Melting { get; }
+
+    /// <summary>All that may stamp anew with every solution.</summary>
+    internal ImmutableArray<Device> Stamping { get; }
 
     internal int ParameterCount { get; }
 
@@ -78,6 +98,9 @@ public sealed class CircuitNetwork
 
     /// <summary>True if a terminal hangs on a wire that carries a module's messages.</summary>
     public bool IsBus(TerminalName terminal) => _busNodes.Contains(NodeOf(terminal));
+
+    private static ImmutableArray<Device> InStage(ImmutableArray<Device> devices, DeviceStage stage) =>
+        [.. devices.Where(d => d.Stage == stage)];
 
     /// <summary>The nodes joined to a terminal by wires, plugs and sockets.</summary>
     private HashSet<int> Reached(TerminalName terminal)

@@ -5,6 +5,7 @@ public sealed partial class NetworkSolver
     /// <summary>Beyond this share of the work, going through the whole network in order is faster than jumping along a path.</summary>
     private const double MostOfTheWork = 0.7;
 
+    private int[] changed = [];
     private readonly int[] path;
     private readonly bool[] onPath;
 
@@ -64,6 +65,34 @@ public sealed partial class NetworkSolver
         }
 
         return Outcome();
+    }
+
+    /// <summary>
+    /// <see cref="FactorAndSolve"/> to the bit, with only that eliminated anew which differs from the network factored
+    /// before: one car after the other differs in a few branches.
+    /// </summary>
+    /// <inheritdoc cref="FactorAndSolve"/>
+    public FactorOutcome FactorAgainAndSolve(
+        ReadOnlySpan<double> branchConductance, ReadOnlySpan<double> leak, ReadOnlySpan<double> injected, Span<double> volts)
+    {
+        if (!hasFactor || branchConductance.Length != given.Length || !leak.SequenceEqual(givenLeak))
+            return FactorAndSolve(branchConductance, leak, injected, volts);
+        if (changed.Length < given.Length)
+            changed = new int[given.Length];
+        var count = 0;
+        var known = given;
+        for (var branch = 0; branch < known.Length; branch++)
+        {
+            if (known[branch] != branchConductance[branch])
+                changed[count++] = branch;
+        }
+
+        var outcome = count == 0 ? Outcome() : Refactor(changed.AsSpan(0, count), branchConductance);
+        if (outcome.IsSolved)
+            Solve(injected, volts);
+        else
+            volts.Clear();
+        return outcome;
     }
 
     /// <summary>Adds to the path a step and its ancestors as far as they are not yet on it.</summary>

@@ -44,12 +44,9 @@ internal sealed class Settler
         _leaks = Leaks(_injected.Length);
         foreach (var frame in run.Frames)
         {
-            foreach (var device in run.Network.Devices)
+            foreach (var device in run.Network.Fixed)
             {
-                if (device.Stage == DeviceStage.Fixed)
-                {
-                    device.Stamp(run, frame);
-                }
+                device.Stamp(run, frame);
             }
         }
     }
@@ -115,7 +112,7 @@ internal sealed class Settler
 
     private string? SettleFast(double share)
     {
-        var devices = _run.Network.Devices;
+        var devices = _run.Network.Fast;
         string? last = null;
         for (var round = 0; round < MostFastRounds; round++)
         {
@@ -128,7 +125,7 @@ internal sealed class Settler
                 {
                     last = Moved(lamp.Follow(_run), share) ? device.Part : last;
                 }
-                else if (device.Stage == DeviceStage.Fast)
+                else
                 {
                     var next = device.Next(_run);
                     last = next != _run.State[device.Slot] ? device.Part : last;
@@ -182,9 +179,9 @@ internal sealed class Settler
     {
         var least = onlyMostUrgent ? MostUrgent() * (1 - EquallyUrgent) : double.NegativeInfinity;
         var moved = false;
-        foreach (var device in _run.Network.Devices)
+        foreach (var device in _run.Network.Slow)
         {
-            if (device.Stage == DeviceStage.Slow && device.Next(_run) is var next && next != _run.State[device.Slot]
+            if (device.Next(_run) is var next && next != _run.State[device.Slot]
                 && (!onlyMostUrgent || device.Urgency(_run, next) >= least))
             {
                 _run.State[device.Slot] = next;
@@ -198,9 +195,9 @@ internal sealed class Settler
     private double MostUrgent()
     {
         var most = 0.0;
-        foreach (var device in _run.Network.Devices)
+        foreach (var device in _run.Network.Slow)
         {
-            if (device.Stage == DeviceStage.Slow && device.Next(_run) is var next && next != _run.State[device.Slot])
+            if (device.Next(_run) is var next && next != _run.State[device.Slot])
             {
                 most = Math.Max(most, device.Urgency(_run, next));
             }
@@ -214,7 +211,7 @@ internal sealed class Settler
     {
         OverloadDevice? soonest = null;
         var least = _run.Seconds;
-        foreach (var device in _run.Network.Devices)
+        foreach (var device in _run.Network.Melting)
         {
             if (device is OverloadDevice overload && !OverloadDevice.IsGone(_run.State[device.Slot]))
             {
@@ -254,12 +251,9 @@ internal sealed class Settler
     {
         foreach (var frame in _run.Frames)
         {
-            foreach (var device in _run.Network.Devices)
+            foreach (var device in _run.Network.Stamping)
             {
-                if (device.Stage != DeviceStage.Fixed)
-                {
-                    device.Stamp(_run, frame);
-                }
+                device.Stamp(_run, frame);
             }
 
             var laidOn = _run.Network.Branches.Length;
@@ -269,7 +263,7 @@ internal sealed class Settler
             }
 
             Inject(_run, frame, _injected);
-            _solver.FactorAndSolve(frame.Conductance, _leaks, _injected, frame.Volts);
+            _solver.FactorAgainAndSolve(frame.Conductance, _leaks, _injected, frame.Volts);
         }
 
         _run.Average();

@@ -25,6 +25,24 @@ public sealed class UpdateTests
             });
 
     [Fact]
+    public void Factoring_again_after_any_changes_gives_the_same_bits_as_starting_anew() =>
+        Gen.Select(TestNetworks.AnySign(60), Gen.Select(Gen.Int[0, 10_000], Gen.OneOf(0, 1e-10, 1e-3, 1.0, 1e4)).Array[0, 5].Array[1, 4])
+            .Sample((network, rounds) =>
+            {
+                var solver = network.Factored();
+                var conductance = (double[])network.Conductance.Clone();
+                var again = new double[network.NodeCount];
+                foreach (var (branch, siemens) in rounds.SelectMany(round => round))
+                {
+                    conductance[branch % conductance.Length] = siemens;
+                    Assert.True(solver.FactorAgainAndSolve(conductance, network.Leak, network.Injected, again).IsSolved);
+                    var anew = new double[network.NodeCount];
+                    Assert.True(network.Factored().FactorAndSolve(conductance, network.Leak, network.Injected, anew).IsSolved);
+                    Assert.Equal(anew, again);
+                }
+            });
+
+    [Fact]
     public void Large_meshes_take_changes_with_the_same_bits_too() =>
         Gen.Select(TestNetworks.Meshed(300), Gen.Int[0, 10_000], Gen.Int[0, 10_000]).Sample(
             (network, first, second) =>
