@@ -74,6 +74,10 @@ public sealed class ComponentDefaults
 
     public double BatteryRestVolts => this["battery.rest-volts"].Value;
     public double BatteryInternalOhms => this["battery.internal-ohms"].Value;
+
+    /// <summary>In series with the internal resistance while a battery near full is charged.</summary>
+    public double BatteryChargingOhms => this["battery.charging-ohms"].Value;
+
     public double RelayCoilOhms => this["relay.coil-ohms"].Value;
     public double RelayPullInVolts => this["relay.pull-in-volts"].Value;
     public double RelayDropOutVolts => this["relay.drop-out-volts"].Value;

@@ -69,7 +69,7 @@ internal static class ProtectionRules
             start,
             e => e.Kind is not EdgeKind.Consumer and not EdgeKind.Protection,
             t => IsMetal(circuit, t));
-        foreach (var load in circuit.Parts.OfType<Load>().Where(l => l.RatedAmps > rating && Touches(l, reached)))
+        foreach (var load in circuit.Parts.OfType<Load>().Where(l => l.RatedAmps > rating && DrawsThrough(l, reached)))
         {
             report.AtKey(
                 ProblemSeverity.Warning, ["parts", load.Id], "lint.load-over-fuse", load.Id, Plain(Math.Round(load.RatedAmps, 2)),
@@ -97,6 +97,10 @@ internal static class ProtectionRules
             report.AtKey(ProblemSeverity.Warning, ["parts", load.Id], "lint.unfused", load.Id);
         }
     }
+
+    /// <summary>A starter's rated amps come through its terminal 30; at 50 it takes those of its solenoid.</summary>
+    private static bool DrawsThrough(Load load, HashSet<TerminalName> reached) =>
+        load is Starter ? reached.Contains(new TerminalName(load.Id, "30")) : Touches(load, reached);
 
     private static bool Touches(Load load, HashSet<TerminalName> reached) =>
         load.Terminals.Any(t => reached.Contains(new TerminalName(load.Id, t)));

@@ -89,7 +89,8 @@ public sealed class SupplyTests
             running unexcited: { engine turns: yes }
             """);
 
-        Assert.True(sheet.In("running").Volts("BAT.pos") > 12.8);
+        Assert.InRange(sheet.In("running").Volts("BAT.pos"), 13.7, 14.1);
+        Assert.InRange(sheet.In("running").BatteryAmps, -15, -2);
         Assert.True(sheet.In("key on").Volts("BAT.pos") < 12.6);
         Assert.True(sheet.In("running unexcited").Volts("BAT.pos") < 12.6);
         Assert.True(sheet.In("running", "ALT:no-output").Volts("BAT.pos") < 12.6);
