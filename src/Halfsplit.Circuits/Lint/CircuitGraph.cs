@@ -29,7 +29,7 @@ internal enum EdgeKind
 
 /// <param name="Part">The part whose inside it is; null for wires and joints.</param>
 /// <param name="Wire">The wire, if it is one.</param>
-internal readonly record struct Edge(TerminalName To, EdgeKind Kind, string? Part, Wire? Wire);
+internal readonly record struct Edge(TerminalName From, TerminalName To, EdgeKind Kind, string? Part, Wire? Wire);
 
 /// <summary>Which terminals hang together, and through what.</summary>
 internal sealed class CircuitGraph
@@ -196,8 +196,8 @@ internal sealed class CircuitGraph
 
     private void Both(TerminalName a, TerminalName b, EdgeKind kind, string? part, Wire? wire)
     {
-        One(a, new Edge(b, kind, part, wire));
-        One(b, new Edge(a, kind, part, wire));
+        One(a, new Edge(a, b, kind, part, wire));
+        One(b, new Edge(b, a, kind, part, wire));
     }
 
     private void One(TerminalName from, Edge edge)

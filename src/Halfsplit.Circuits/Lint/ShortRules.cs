@@ -35,19 +35,19 @@ internal static class ShortRules
     /// <summary>Edges that conduct in a condition: what always does, and the switches' contacts; relays are not asked.</summary>
     private static Func<Edge, bool> ClosedIn(Circuit circuit, Condition condition)
     {
-        var closed = new HashSet<(string Part, string Terminal)>();
+        var closed = new HashSet<(string Part, string From, string To)>();
         foreach (var choice in circuit.Parts.OfType<Switch>())
         {
             var position = condition.Settings.GetValueOrDefault(choice.Id, choice.RestPosition);
             foreach (var contact in choice.Positions.GetValueOrDefault(position, []))
             {
-                closed.Add((choice.Id, contact.From));
-                closed.Add((choice.Id, contact.To));
+                closed.Add((choice.Id, contact.From, contact.To));
+                closed.Add((choice.Id, contact.To, contact.From));
             }
         }
 
         return edge => IsAlwaysClosed(edge)
-            || (edge.Kind == EdgeKind.Contact && edge.Part is not null && closed.Contains((edge.Part, edge.To.Name)));
+            || (edge.Kind == EdgeKind.Contact && edge.Part is not null && closed.Contains((edge.Part, edge.From.Name, edge.To.Name)));
     }
 
     private static void Metals(Circuit circuit, CircuitGraph graph, LintReport report)

@@ -82,4 +82,29 @@ public sealed class CircuitLintTests
             CircuitLint.Check(reading.Circuit!, reading.Positions),
             p => p.Message.Code == "lint.fuse-over-wire" && (p.Line, p.Column) == (sheet.Line, sheet.Column));
     }
+
+    [Fact]
+    public void A_switch_joins_no_more_than_its_position_does()
+    {
+        // In between, the middle goes to one side; both sides together would be a short.
+        var problems = CircuitLint.Check(SheetReader.Read(
+            """
+            sheet: 1
+            title: A motor that is braked at rest
+            conditions: { rest: {}, home: { S1: feed } }
+            parts:
+              BAT: { kind: battery }
+              F1: { kind: fuse, rating: 10 A }
+              S1: { kind: switch, terminals: [30, M, 31], positions: { brake: [M-31], feed: [30-M] }, rest: brake }
+              M1: { kind: motor, runs: 2 A at 12 V }
+            wiring:
+              - BODY -> wire 16mm2 0.4m BK -> BAT.neg
+              - BAT.pos -> F1 -> wire 1mm2 1m RD -> S1.30
+              - S1.M -> wire 1mm2 1m GN -> M1.pos
+              - M1.neg -> BODY
+              - S1.31 -> BODY
+            """).Circuit!);
+
+        Assert.DoesNotContain(problems, p => p.Message.Code == "lint.short-in");
+    }
 }
