@@ -15,6 +15,26 @@ public sealed partial class Investigation
     }
 
     /// <summary>
+    /// Works out what the cars would answer to a check, some of them at a time, before the answer comes: recording it then
+    /// takes no simulation. Changes no result.
+    /// </summary>
+    /// <param name="from">The first car, counted from 0.</param>
+    /// <param name="count">How many.</param>
+    /// <returns>False when there are no more cars.</returns>
+    public bool Prepare(Check check, int from, int count)
+    {
+        ArgumentNullException.ThrowIfNull(check);
+        var now = Assess();
+        var cars = now.Posterior.Space.Hypotheses;
+        for (var i = from; i < Math.Min(from + count, cars.Length); i++)
+        {
+            _forecaster.Of(cars[i], check, now.Repairs);
+        }
+
+        return from + count < cars.Length;
+    }
+
+    /// <summary>
     /// The tree of checks for the likeliest outcomes. Each branch is planned as the job itself would be, with a typical
     /// answer in place of the real one.
     /// </summary>

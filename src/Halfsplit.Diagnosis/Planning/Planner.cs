@@ -84,13 +84,15 @@ public sealed class Planner(Forecaster forecaster, DiagnosisOptions options)
         ArgumentNullException.ThrowIfNull(mends);
         ArgumentNullException.ThrowIfNull(carryingOut);
         string ClassOf(Suspects.Suspect suspect) => string.Join(" + ", mends(suspect).Select(r => r.Id));
-        var partition = Partition.Of(posterior, ClassOf, MostCars).Thin(mostCars);
+        var living = Partition.Of(posterior, ClassOf, MostCars);
+        var partition = living.Thin(mostCars);
         var choices = PlanningProblem.Choices(partition, posterior.Space, mends, carryingOut);
         var seen = new List<SeenCheck>();
         foreach (var (check, outlooks) in Promising(partition, checks, position, repairs, Telling))
         {
             var bits = Information.Bits(partition, check, outlooks);
-            if (bits >= LeastBits && _safety.Allows(check, partition, repairs))
+            // Safe for every car that is likely, not only for the few that are planned with.
+            if (bits >= LeastBits && _safety.Allows(check, living, repairs))
             {
                 seen.Add(new SeenCheck(check, bits, Information.Outcomes(check, outlooks, out var count), count));
             }
