@@ -18,6 +18,13 @@ public sealed record DeskReply
     public SavedView? Saved { get; init; }
     public DoubtView? Doubt { get; init; }
     public StepView? Step { get; init; }
+
+    /// <summary>The step is what the engine asks for, and not only a first sight.</summary>
+    public bool IsSure { get; init; } = true;
+
+    /// <summary>There is more of what was done a piece of.</summary>
+    public bool HasMore { get; init; }
+
     public WhyView? Why { get; init; }
     public RankedView[]? Ranked { get; init; }
     public SheetView[]? Sheets { get; init; }
@@ -27,6 +34,9 @@ public sealed record DeskReply
     public PartStateView? Part { get; init; }
     public BetweenView? Between { get; init; }
     public PutBackView? PutBack { get; init; }
+
+    /// <summary>A whole page of HTML.</summary>
+    public ReportView? Report { get; init; }
 
     /// <summary>What the next step would be after each answer that may come; see <see cref="AheadView"/>.</summary>
     public AheadView? Ahead { get; init; }
@@ -46,5 +56,5 @@ public sealed record KeptLine(string Id, string Line);
 /// <summary>One answer that may come to the check that is asked, and the step that would follow.</summary>
 /// <param name="Low">For numbers, in SI units: where this outcome begins; null without a limit.</param>
 /// <param name="High">Where it ends.</param>
-/// <param name="Word">For words: the answer's id, or <c>OL</c>; null for numbers.</param>
+/// <param name="Word">For words: the answer's id, <c>OL</c>, or <c>skip</c> for leaving the check out; null for numbers.</param>
 public sealed record AheadView(int Index, int Of, double? Low, double? High, string? Word, StepView Step);

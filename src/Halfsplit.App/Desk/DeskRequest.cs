@@ -27,10 +27,16 @@ public sealed record DeskRequest(string Verb)
     /// <summary>The number of an entry.</summary>
     public int? Entry { get; init; }
 
+    /// <summary>From which one on, for what is done piece by piece.</summary>
+    public int From { get; init; }
+
     /// <summary>A name: of a sheet, a complaint, something noticed, a part.</summary>
     public string? Name { get; init; }
 
     public string? Text { get; init; }
+
+    /// <summary>Who worked on the car.</summary>
+    public string? Worker { get; init; }
 
     public PointsWish? Points { get; init; }
 }

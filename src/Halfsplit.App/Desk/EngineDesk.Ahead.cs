@@ -17,24 +17,28 @@ public sealed partial class EngineDesk
         var check = request.Points is { } points ? CircuitViews.CheckOf(session, points) : session.FindCheck(request.Check ?? "");
         var index = int.Parse(request.Text!, CultureInfo.InvariantCulture);
         var outcomes = check is null ? [] : session.Investigation.Foresee(check).OrderByDescending(o => o.Odds).ToList();
-        if (index >= outcomes.Count)
+        // After every answer that may come, leaving the check out.
+        if (check is null || index > outcomes.Count)
         {
             return new DeskReply();
         }
 
-        var outcome = outcomes[index];
-        if (session.Record(outcome.Typical.ToString()!, check, confirmed: true) is not SessionOutcome.Kept)
+        var outcome = index < outcomes.Count ? outcomes[index] : null;
+        var done = outcome is null ? session.Skip(check) : session.Record(outcome.Typical.ToString()!, check, confirmed: true);
+        if (done is not SessionOutcome.Kept)
         {
             return new DeskReply();
         }
 
-        var step = StepViews.Of(session);
+        var next = session.Next;
+        var step = StepViews.Of(session, next) with { Why = WhyViews.Of(session, null, next) };
         session.Withdraw();
         _store.Take(session.Opened.Id);
         return new DeskReply
         {
-            Ahead = new AheadView(index, outcomes.Count, outcome.Low, outcome.High, outcome.Typical switch
+            Ahead = new AheadView(index, outcomes.Count + 1, outcome?.Low, outcome?.High, outcome?.Typical switch
             {
+                null => "skip",
                 ReadingParse.Word word => word.Answer.Id,
                 ReadingParse.OverLimit => "OL",
                 _ => null,

@@ -15,11 +15,17 @@ namespace Halfsplit.App.Desk;
 /// </summary>
 public sealed partial class EngineDesk(EventStamps stamps)
 {
+    /// <summary>Cars whose answers are worked out at a time: short enough for what the person asks in between.</summary>
+    public const int Piece = 48;
+
     private readonly StagedStore _store = new();
     private JobSession? _session;
 
     /// <summary>The check the person chose; null for the one that is asked.</summary>
     private Check? _chosen;
+
+    /// <summary>Odds before the last answer, to be told with what it did.</summary>
+    private Dictionary<string, double>? _before;
 
     /// <summary>Answers one request.</summary>
     public DeskReply Answer(DeskRequest request)
@@ -41,7 +47,10 @@ public sealed partial class EngineDesk(EventStamps stamps)
     private DeskReply Answer(JobSession session, DeskRequest request) => request.Verb switch
     {
         "job" => Whole(),
-        "next" => Step(),
+        "next" => Sure(session),
+        "sight" => Sight(session),
+        "told" => Told(session),
+        "prepare" => Prepare(session, request),
         "record" => Record(session, request),
         "skip" => Skip(session, request),
         "withdraw" => Withdraw(session, request.Entry),
@@ -49,11 +58,13 @@ public sealed partial class EngineDesk(EventStamps stamps)
         "note" => Tell(session.Note(request.Text!)),
         "hand-over" => Tell(session.HandOver(request.Name, request.Text)),
         "choose" => Choose(session, request),
-        "why" => new DeskReply { Why = WhyViews.Of(session, _chosen) },
-        "ranked" => new DeskReply { Ranked = WhyViews.Ranked(session) },
+        "why" => new DeskReply { Why = WhyViews.Of(session, _chosen, session.FirstSight) },
+        "ranked" => new DeskReply { Ranked = WhyViews.Ranked(session, session.Investigation.RankedNow()) },
         "noticeable" => new DeskReply { Noticeable = OpeningViews.Noticeable(session.Circuit, session.Investigation.Complaint) },
         "put-back" => new DeskReply { PutBack = StepViews.PutBack(session.Investigation.PutBackList) },
-        "circuit" => new DeskReply { Circuit = CircuitViews.Of(session, request.Text) },
+        "circuit" => new DeskReply { Circuit = CircuitViews.Of(session, request.Text, Find(session, request.Check)) },
+        "report" => new DeskReply { Report = ReportViews.Of(session, request.Name!) },
+        "describe" => Tell(session.Describe(request.Text, request.Name, request.Worker)),
         "part" => CircuitViews.State(session, request.Name!, request.Text) is { } part
             ? new DeskReply { Part = part }
             : Trouble("app.desk.no-part", request.Name!),
@@ -91,7 +102,7 @@ public sealed partial class EngineDesk(EventStamps stamps)
 
     private DeskReply Open(JobDocument document)
     {
-        _chosen = null;
+        (_chosen, _before) = (null, null);
         _session = null;
         var opened = JobSession.Open(document, _store, stamps);
         if (!opened.IsOpen)
@@ -123,9 +134,28 @@ public sealed partial class EngineDesk(EventStamps stamps)
             };
         }
 
-        var reply = Tell(outcome, before);
-        return reply.Problem is not null ? reply : reply with { Saved = JobViews.Saved(session, session.Entries[^1]) };
+        if (Trouble(outcome) is { } trouble)
+        {
+            return trouble;
+        }
+
+        // What it did is told when asked for: keeping an answer must not wait for it.
+        (_chosen, _before) = (null, before);
+        return new DeskReply { Saved = JobViews.Kept(session, session.Entries[^1]), Keep = _store.Take(session.Opened.Id) };
     }
+
+    /// <summary>What the last answer did, and how the job stands.</summary>
+    private DeskReply Told(JobSession session) => new()
+    {
+        Job = JobViews.Of(session, _before),
+        Saved = session.Entries.Count > 0 ? JobViews.Saved(session, session.Entries[^1]) : null,
+    };
+
+    /// <summary>Works out what the cars would answer to the check that is asked, a piece at a time, while the person walks to it.</summary>
+    private DeskReply Prepare(JobSession session, DeskRequest request) => new()
+    {
+        HasMore = Find(session, request.Check) is { } check && session.Investigation.Prepare(check, request.From, Piece),
+    };
 
     private DeskReply Skip(JobSession session, DeskRequest request)
     {
@@ -164,10 +194,32 @@ public sealed partial class EngineDesk(EventStamps stamps)
         return _chosen is null && (request.Points is not null || request.Check is not null) ? Trouble("app.desk.no-check") : Step();
     }
 
-    private DeskReply Step() => new()
+    private DeskReply Step() => _chosen is { } check ? new DeskReply { Step = StepViews.Chosen(_session!, check) } : Sight(_session!);
+
+    private DeskReply Sure(JobSession session)
     {
-        Step = _chosen is { } check ? StepViews.Chosen(_session!, check) : StepViews.Of(_session!),
-    };
+        if (_chosen is not null)
+        {
+            return Step();
+        }
+
+        var next = session.Next;
+        return new DeskReply { Step = StepViews.Of(session, next) with { Why = WhyViews.Of(session, null, next) } };
+    }
+
+    /// <summary>What to do now, soon: where no rule decides, planned roughly; no step where that finds no check.</summary>
+    private DeskReply Sight(JobSession session)
+    {
+        if (_chosen is not null)
+        {
+            return Step();
+        }
+
+        var sight = session.FirstSight;
+        return sight is { Plan: not null, Check: not { Kind: not CheckKind.Repair } }
+            ? new DeskReply { IsSure = false }
+            : new DeskReply { Step = StepViews.Of(session, sight), IsSure = sight.Plan is null };
+    }
 
     private DeskReply Whole() => new() { Job = JobViews.Of(_session!) };
 
@@ -175,6 +227,18 @@ public sealed partial class EngineDesk(EventStamps stamps)
         id is null ? _chosen : _chosen is { } chosen && chosen.Id == id ? chosen : session.FindCheck(id);
 
     private DeskReply Tell(SessionOutcome outcome, Dictionary<string, double>? before = null)
+    {
+        if (Trouble(outcome) is { } trouble)
+        {
+            return trouble;
+        }
+
+        (_chosen, _before) = (null, before);
+        return new DeskReply { Job = JobViews.Of(_session!, before), Keep = _store.Take(_session!.Opened.Id) };
+    }
+
+    /// <summary>Why nothing was kept; null where it was.</summary>
+    private static DeskReply? Trouble(SessionOutcome outcome)
     {
         var problem = outcome switch
         {
@@ -184,13 +248,7 @@ public sealed partial class EngineDesk(EventStamps stamps)
             SessionOutcome.NotKept lost => lost.Message,
             _ => new Circuits.Messages.Message("app.desk.not-recorded"),
         };
-        if (problem is not null)
-        {
-            return new DeskReply { Problem = AppTexts.Catalog.Say(problem) };
-        }
-
-        _chosen = null;
-        return new DeskReply { Job = JobViews.Of(_session!, before), Keep = _store.Take(_session!.Opened.Id) };
+        return problem is null ? null : new DeskReply { Problem = AppTexts.Catalog.Say(problem) };
     }
 
     private static Dictionary<string, double> Odds(JobSession session) =>

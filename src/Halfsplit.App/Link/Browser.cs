@@ -17,7 +17,7 @@ public sealed class Browser(IJSRuntime script) : IAsyncDisposable
 
     public Task EndEngineAsync(string which) => DoAsync("engine", "end", which);
 
-    public Task<bool> MayThinkAheadAsync() => CallAsync<bool>("engine", "mayThinkAhead");
+    public Task<int> ThinkersAsync() => CallAsync<int>("engine", "thinkers");
 
     public Task<bool> SpeakAsync(string text) => CallAsync<bool>("browser", "speak", text, AppTexts.Language.Code);
 
@@ -43,9 +43,13 @@ public sealed class Browser(IJSRuntime script) : IAsyncDisposable
     public Task<bool> ShareAsync(string name, string type, string text, string title) =>
         CallAsync<bool>("browser", "share", name, type, text, title);
 
-    public Task PrintAsync() => DoAsync("browser", "print");
+    /// <summary>Prints what is in a frame.</summary>
+    public Task PrintAsync(string frame) => DoAsync("browser", "print", frame);
 
     public Task FocusAsync(string selector) => DoAsync("browser", "focus", selector);
+
+    /// <summary>Moves an element to where it is seen.</summary>
+    public Task ShowAsync(string selector) => DoAsync("browser", "show", selector);
 
     /// <summary>Goes to a screen. Not through the navigation manager: it tells nobody where only the part behind the hash changes.</summary>
     public Task GoAsync(Address address) => DoAsync("browser", "go", address.ToString()[2..]);

@@ -8,9 +8,13 @@ public interface IEngine
     /// <summary>Asks the desk that does the job. A reply with saved events comes only when they are kept for good.</summary>
     Task<DeskReply> AskAsync(DeskRequest request);
 
-    /// <summary>Asks the desk that thinks ahead; null where there is none.</summary>
-    Task<DeskReply?> ThinkAsync(DeskRequest request);
+    /// <summary>How many desks think beside it; 0 on a small device.</summary>
+    Task<int> ThinkersAsync();
 
-    /// <summary>Lets go of the desk that thinks ahead and of what it is doing.</summary>
+    /// <summary>Asks a desk that thinks. It keeps nothing.</summary>
+    /// <param name="thinker">Which one, counted from 0.</param>
+    Task<DeskReply> ThinkAsync(int thinker, DeskRequest request);
+
+    /// <summary>Lets go of the desks that think and of what they are doing.</summary>
     Task StopThinkingAsync();
 }

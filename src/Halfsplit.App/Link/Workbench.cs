@@ -54,6 +54,8 @@ public sealed partial class Workbench(IEngine engine, IJobShelf shelf)
             return false;
         }
 
+        Tell();
+        OpenAhead();
         await whenKept(Job!.Id);
         await NextAsync(null);
         return true;
@@ -83,6 +85,7 @@ public sealed partial class Workbench(IEngine engine, IJobShelf shelf)
         }
 
         Draft = draft;
+        OpenAhead();
         await NextAsync(null, goesOn: true);
         return true;
     }
@@ -104,6 +107,10 @@ public sealed partial class Workbench(IEngine engine, IJobShelf shelf)
 
     public Task NoteAsync(string text) => DoAsync(new DeskRequest("note") { Text = text });
 
+    /// <summary>Says what a report says of the car and the people.</summary>
+    public Task DescribeAsync(string vehicle, string owner, string worker) =>
+        DoAsync(new DeskRequest("describe") { Text = vehicle, Name = owner, Worker = worker });
+
     public Task HandOverAsync(string to, string why) => DoAsync(new DeskRequest("hand-over")
     {
         Name = to.Length > 0 ? to : null,
@@ -120,7 +127,7 @@ public sealed partial class Workbench(IEngine engine, IJobShelf shelf)
             _change++;
             Show(step, isProvisional: false);
             await KeepDraftAsync(Draft.Empty with { Check = step.Check, Points = points, Read = Draft.Read });
-            _ = ThinkAheadAsync(_change);
+            StartAhead();
         }
 
         Tell();
@@ -211,9 +218,24 @@ public sealed partial class Workbench(IEngine engine, IJobShelf shelf)
             return;
         }
 
+        var foreseen = Foreseen(request, reply.Saved);
         Mirror(request);
-        var foreseen = reply.Saved is { } saved ? Foreseen(saved) : null;
-        await NextAsync(foreseen);
+        var next = NextAsync(foreseen);
+        var told = reply.Job is null ? TellWholeAsync(_change) : Task.CompletedTask;
+        await next;
+        await told;
+    }
+
+    /// <summary>What the answer that was just kept did.</summary>
+    private async Task TellWholeAsync(int change)
+    {
+        var reply = await engine.AskAsync(new DeskRequest("told"));
+        if (change == _change && reply.Job is { } job)
+        {
+            // Whoever has gone on to the next step is not called back.
+            (Job, Saved) = (job, Saved is null ? null : reply.Saved);
+            Tell();
+        }
     }
 
     /// <summary>Shows what came of something; false where nothing was done.</summary>
@@ -226,7 +248,7 @@ public sealed partial class Workbench(IEngine engine, IJobShelf shelf)
         }
 
         (Problem, Doubt) = (reply.Problem, reply.Doubt);
-        if (reply.Job is not { } job)
+        if (reply.Job is null && reply.Saved is null)
         {
             Tell();
             return false;
@@ -234,8 +256,7 @@ public sealed partial class Workbench(IEngine engine, IJobShelf shelf)
 
         _change++;
         // The step that was asked has been answered; the next is not known yet.
-        (Job, Saved, Step) = (job, reply.Saved, null);
-        Tell();
+        (Job, Saved, Step) = (reply.Job ?? Job, reply.Saved, null);
         return true;
     }
 
@@ -254,6 +275,10 @@ public sealed partial class Workbench(IEngine engine, IJobShelf shelf)
         Tell();
     }
 
+    /// <summary>
+    /// Shows what comes next: what was foreseen, else a first sight, and then the engine's own choice, from a desk that
+    /// thinks where there is one.
+    /// </summary>
     /// <param name="goesOn">A reading that was being typed belongs to what comes, and stays.</param>
     private async Task NextAsync(StepView? foreseen, bool goesOn = false)
     {
@@ -262,34 +287,55 @@ public sealed partial class Workbench(IEngine engine, IJobShelf shelf)
         (Better, IsProvisional, IsThinking) = (null, foreseen is not null, true);
         if (!goesOn)
         {
-            await KeepDraftAsync(Draft.Empty with { Check = foreseen?.Check, Read = Draft.Read });
+            Draft = Draft.Empty with { Check = foreseen?.Check, Read = Draft.Read };
         }
 
         Tell();
-        var reply = await engine.AskAsync(new DeskRequest("next"));
-        if (goesOn && Draft is { Check: { } typedFor } && (Draft.Typed.Length > 0 || Draft.Points is not null)
-            && reply.Step?.Check != typedFor)
+        var kept = goesOn ? Task.CompletedTask : KeepDraftAsync(Draft);
+        var sure = SureAsync();
+        var isSure = false;
+        if (foreseen is null)
         {
-            reply = await engine.AskAsync(Draft.Points is { } points
-                ? new DeskRequest("choose") { Points = points }
-                : new DeskRequest("choose") { Check = typedFor });
+            var sight = goesOn && IsInTheMiddle ? await engine.AskAsync(Typing()) : await engine.AskAsync(new DeskRequest("sight"));
+            if (change != _change)
+            {
+                return;
+            }
+
+            Problem = sight.Problem ?? Problem;
+            isSure = sight.IsSure && sight.Step is not null;
+            if (sight.Step is { } step)
+            {
+                Show(step, isProvisional: !isSure);
+            }
+
+            Tell();
         }
 
-        if (change != _change)
+        if (!isSure && (await sure ?? await engine.AskAsync(new DeskRequest("next"))) is { } reply && change == _change)
         {
-            return;
+            Problem = reply.Problem ?? Problem;
+            if (reply.Step is { } step)
+            {
+                Settle(step);
+            }
         }
 
-        IsThinking = false;
-        Problem = reply.Problem ?? Problem;
-        if (reply.Step is { } step)
+        await kept;
+        if (change == _change)
         {
-            Settle(step);
+            IsThinking = false;
+            Tell();
+            StartAhead();
         }
-
-        Tell();
-        _ = ThinkAheadAsync(change);
     }
+
+    private bool IsInTheMiddle => Draft is { Check: not null } && (Draft.Typed.Length > 0 || Draft.Points is not null);
+
+    /// <summary>Back to the check that a reading was being typed for.</summary>
+    private DeskRequest Typing() => Draft.Points is { } points
+        ? new DeskRequest("choose") { Points = points }
+        : new DeskRequest("choose") { Check = Draft.Check };
 
     private void Settle(StepView step)
     {

@@ -6,17 +6,24 @@ namespace Halfsplit.App.Link;
 /// <summary>The engine in workers of the browser.</summary>
 public sealed class WorkerEngine(Browser browser) : IEngine
 {
-    private bool? _mayThinkAhead;
+    private int? _thinkers;
 
     public async Task<DeskReply> AskAsync(DeskRequest request) => Read(await browser.AskEngineAsync("desk", Spoken(request)));
 
-    public async Task<DeskReply?> ThinkAsync(DeskRequest request)
+    public async Task<int> ThinkersAsync() => _thinkers ??= await browser.ThinkersAsync();
+
+    public async Task<DeskReply> ThinkAsync(int thinker, DeskRequest request) =>
+        Read(await browser.AskEngineAsync(Thinker(thinker), Spoken(request)));
+
+    public async Task StopThinkingAsync()
     {
-        _mayThinkAhead ??= await browser.MayThinkAheadAsync();
-        return _mayThinkAhead.Value ? Read(await browser.AskEngineAsync("ahead", Spoken(request))) : null;
+        for (var thinker = 0; thinker < _thinkers; thinker++)
+        {
+            await browser.EndEngineAsync(Thinker(thinker));
+        }
     }
 
-    public async Task StopThinkingAsync() => await browser.EndEngineAsync("ahead");
+    private static string Thinker(int number) => FormattableString.Invariant($"thinker-{number}");
 
     private static string Spoken(DeskRequest request) => DeskJson.Write(request with { Language = AppTexts.Language.Code });
 

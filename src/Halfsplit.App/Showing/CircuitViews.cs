@@ -19,28 +19,30 @@ internal static class CircuitViews
     private static readonly Instrument[] Offered =
         [Instrument.Volts, Instrument.VoltsLowImpedance, Instrument.Ohms, Instrument.Continuity, Instrument.TestLamp];
 
-    public static CircuitView Of(JobSession session, string? condition)
+    /// <param name="asked">The check that is asked now.</param>
+    public static CircuitView Of(JobSession session, string? condition, Check? asked)
     {
         var circuit = session.Circuit;
         var odds = OddsByPart(session);
         var shown = condition ?? session.Position.Arrangement.Condition;
         return new CircuitView(
-            Drawing(session, shown),
+            Drawing(session, shown, asked),
             [.. circuit.Parts.Where(p => p is not Splice).Select(p => Part(circuit, p, odds.GetValueOrDefault(p.Id)))],
             [.. circuit.Conditions.Select(c => c.Name)], shown,
             [.. Offered.Select(i => new InstrumentView(i.Name(), AppTexts.Sentence(AppTexts.Say($"instrument.{i.Name()}"))))]);
     }
 
     /// <summary>The circuit with the likeliest car's volts and current, the suspects, the readings and the leads.</summary>
-    private static string Drawing(JobSession session, string condition)
+    private static string Drawing(JobSession session, string condition, Check? asked)
     {
+        var finding = asked?.Kind == CheckKind.Repair ? session.Investigation.PresentFinding() : session.FindingBeforeRepair;
         var point = new CircuitSimulator(session.Investigation.Network)
             .Simulate(session.Position.Arrangement.In(condition), LikeliestFaults(session));
         return CircuitDrawing.Svg(session.Circuit, new DrawingOptions
         {
             Texts = AppTexts.Catalog,
             IdPrefix = "circuit-",
-            Layers = [new PredictionLayer(point), .. JobLayers.Of(session, EntryViews.Value)],
+            Layers = [new PredictionLayer(point), .. JobLayers.Of(session, EntryViews.Value, asked, finding)],
         });
     }
 

@@ -8,12 +8,14 @@ namespace Halfsplit.App.Showing;
 /// <summary>What was done, in words.</summary>
 internal static class EntryViews
 {
-    public static EntryView Of(JobSession session, SessionEntry entry)
+    public static EntryView Of(JobSession session, SessionEntry entry) =>
+        Of(session, entry, session.Investigation.Doubts.Any(d => d.Id == entry.Event.Id.ToString()));
+
+    private static EntryView Of(JobSession session, SessionEntry entry, bool isDoubtful)
     {
         var title = entry.Check is { } check
             ? AppTexts.Sentence(AppTexts.Catalog.Say(CheckTitle.Of(session.Circuit, check)))
             : "";
-        var doubtful = session.Investigation.Doubts.Any(d => d.Id == entry.Event.Id.ToString());
         var (kind, shown, value) = entry.Event switch
         {
             CheckSkipped { Place: { } place } => ("skip", AppTexts.Say("app.entry.place", place), AppTexts.Say("app.entry.given-up")),
@@ -23,13 +25,13 @@ internal static class EntryViews
             ProofTaken => ("proof", title, Value(entry.Value!)),
             _ => ("reading", title, Value(entry.Value!)),
         };
-        return new EntryView(entry.Event.Id.ToString(), entry.Number, kind, shown, value, doubtful);
+        return new EntryView(entry.Event.Id.ToString(), entry.Number, kind, shown, value, isDoubtful);
     }
 
     /// <summary>"3. Key on: volts DC, F19.2p to BAT.neg: 12.4 V".</summary>
     public static string Line(JobSession session, SessionEntry entry)
     {
-        var view = Of(session, entry);
+        var view = Of(session, entry, isDoubtful: false);
         return AppTexts.Say("app.entry.line", view.Number, view.Title, view.Value);
     }
 

@@ -44,17 +44,26 @@ internal static class JobViews
         : state.HandedOver is not null ? "handed-over"
         : state.IsClosed ? "given-up" : "going-on";
 
-    /// <summary>What the last entry did; null where nothing can be said of it.</summary>
+    /// <summary>What the last entry did.</summary>
     public static SavedView Saved(JobSession session, SessionEntry entry)
     {
         var clearance = session.Investigation.ClearanceOf(entry.Event.Id.ToString());
         var cleared = clearance?.Cleared ?? [];
+        return Kept(session, entry) with
+        {
+            IsWhole = true,
+            Cleared = [.. cleared.Take(ClearedNamed).Select(m => AppTexts.Catalog.Say(SuspectName.Of(session.Circuit, m.Suspect)))],
+            MoreCleared = cleared.Length > ClearedNamed ? AppTexts.Say("app.cleared.and-more", cleared.Length - ClearedNamed) : null,
+            Carried = [.. (clearance?.Assurances ?? []).Take(SentencesShown).Select(AppTexts.Catalog.Say)],
+            NotCleared = [.. (clearance?.Reasons ?? []).Take(SentencesShown).Select(AppTexts.Catalog.Say)],
+        };
+    }
+
+    /// <summary>The last entry as it was kept; what it did is not worked out yet.</summary>
+    public static SavedView Kept(JobSession session, SessionEntry entry)
+    {
         return new SavedView(
-            EntryViews.Line(session, entry),
-            [.. cleared.Take(ClearedNamed).Select(m => AppTexts.Catalog.Say(SuspectName.Of(session.Circuit, m.Suspect)))],
-            cleared.Length > ClearedNamed ? AppTexts.Say("app.cleared.and-more", cleared.Length - ClearedNamed) : null,
-            [.. (clearance?.Assurances ?? []).Take(SentencesShown).Select(AppTexts.Catalog.Say)],
-            [.. (clearance?.Reasons ?? []).Take(SentencesShown).Select(AppTexts.Catalog.Say)],
+            EntryViews.Line(session, entry), [], null, [], [], false,
             entry.Value is ReadingParse.Number { Unsteady: false } number ? number.Value : null,
             entry.Value switch
             {

@@ -14,9 +14,8 @@ namespace Halfsplit.App.Showing;
 internal static class StepViews
 {
     /// <summary>What the engine asks for.</summary>
-    public static StepView Of(JobSession session)
+    public static StepView Of(JobSession session, NextStep next)
     {
-        var next = session.Next;
         if (session.IsDone)
         {
             return Empty(session, "done", session.IsProven ? "app.done.proven" : session.State.HandedOver is null ? "app.done.closed" : "app.done.handed-over");
@@ -35,6 +34,7 @@ internal static class StepViews
             Money = money,
             Outside = outside,
             PutBack = next.PutBack.Length > 0 ? PutBack(next.PutBack) : null,
+            Others = next.Plan is null ? null : WhyViews.Ranked(session, next.Alternatives),
         };
     }
 

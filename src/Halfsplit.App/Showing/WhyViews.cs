@@ -1,4 +1,5 @@
 using Halfsplit.App.Views;
+using Halfsplit.Diagnosis;
 using Halfsplit.Diagnosis.Checks;
 using Halfsplit.Diagnosis.Planning;
 using Halfsplit.Diagnosis.Readings;
@@ -12,9 +13,10 @@ internal static class WhyViews
     private const int MostOthers = 6;
     private const double WorthNaming = 0.01;
 
-    public static WhyView Of(JobSession session, Check? chosen)
+    /// <param name="chosen">The check the person chose; null for the one that is asked.</param>
+    /// <param name="next">What is asked.</param>
+    public static WhyView Of(JobSession session, Check? chosen, NextStep next)
     {
-        var next = session.Next;
         var check = chosen ?? next.Check;
         var outcomes = check is { Kind: not (CheckKind.Repair or CheckKind.Proof or CheckKind.PutBack) }
             ? session.Investigation.Foresee(check).Select(o => Outcome(session, check, o)).ToArray()
@@ -30,7 +32,7 @@ internal static class WhyViews
             [.. steps.Take(MostOthers).Select(s => Other(session, s))], runnerUp, wouldBe);
     }
 
-    public static RankedView[] Ranked(JobSession session) => [.. session.Investigation.RankedNow().Select(r => new RankedView(
+    public static RankedView[] Ranked(JobSession session, IEnumerable<RankedCheck> checks) => [.. checks.Select(r => new RankedView(
         r.Check.Id, AppTexts.Sentence(AppTexts.Catalog.Say(CheckTitle.Of(session.Circuit, r.Check))),
         AppTexts.Say("app.ranked.cost", FindingViews.Minutes(r.Effort.Minutes), Bits(r.Bits))))];
 

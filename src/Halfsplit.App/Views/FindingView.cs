@@ -29,3 +29,7 @@ public sealed record OutcomeView(string Left, string Right);
 
 /// <summary>A check to choose.</summary>
 public sealed record RankedView(string Check, string Title, string Cost);
+
+/// <summary>A report as one page of HTML, with what it says of the people.</summary>
+/// <param name="Reader"><c>owner</c> or <c>colleague</c>.</param>
+public sealed record ReportView(string Reader, string Html, string Vehicle, string Owner, string Worker);

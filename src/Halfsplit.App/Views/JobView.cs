@@ -10,6 +10,9 @@ public sealed record JobView(
     string[] Problems, string[] Cautions)
 {
     public bool IsDone => Stands != "going-on";
+
+    /// <summary>A name for a file of this job: its day, and the end of its id.</summary>
+    public string FileName(string ending) => $"{Opened[..10]}-{Id[^6..].ToLowerInvariant()}.{ending}";
 }
 
 /// <summary>A reading, proof, repair, skip or putting back that counts.</summary>
@@ -26,10 +29,11 @@ public sealed record SuspectView(string Id, string Name, double Odds, string Odd
 /// <param name="Cleared">Suspects brought down to next to nothing.</param>
 /// <param name="Carried">What it showed to carry current, in sentences.</param>
 /// <param name="NotCleared">What it could not clear, in sentences.</param>
+/// <param name="IsWhole">What it did is told too, not only that it is kept.</param>
 /// <param name="Number">The number in SI units; null for words.</param>
 /// <param name="Word">The answer's id, or <c>OL</c>; null for numbers.</param>
 public sealed record SavedView(
-    string Text, string[] Cleared, string? MoreCleared, string[] Carried, string[] NotCleared, double? Number, string? Word);
+    string Text, string[] Cleared, string? MoreCleared, string[] Carried, string[] NotCleared, bool IsWhole, double? Number, string? Word);
 
 /// <summary>A doubtful answer is asked back.</summary>
 /// <param name="Question">Why.</param>

@@ -11,7 +11,14 @@ public sealed record StepView(
     string Kind, string? Check, int Number, string Title, string What, string SetUp, double Minutes, string Reason,
     string[] Places, CautionView[] Cautions, string[] Steps, LeadsView? Leads, ScaleView? Scale, AnswerBandView[] Words,
     AnswerPadView Pad, FindingView? Finding, MoneyView? Money, OutsideView? Outside, PutBackView? PutBack, bool IsChosen,
-    string Spoken);
+    string Spoken)
+{
+    /// <summary>Why this one; null where it is worked out when asked for.</summary>
+    public WhyView? Why { get; init; }
+
+    /// <summary>What else could be measured, best first; null where it is worked out when asked for.</summary>
+    public RankedView[]? Others { get; init; }
+}
 
 /// <summary>A caution: a word for the strip, and its whole text.</summary>
 /// <param name="Id">The same for the same caution, so that it is asked to be read only once in a job.</param>

@@ -32,7 +32,7 @@ public sealed partial class JobSession
     private readonly List<SessionEntry> _entries = [];
     private readonly List<Message> _problems = [];
     private Position _position;
-    private NextStep? _next;
+    private NextStep? _next, _sight;
 
     private JobSession(
         JobDocument document, JobState state, Circuit circuit, Complaint complaint, IJobStore store, EventStamps stamps)
@@ -77,6 +77,9 @@ public sealed partial class JobSession
     /// <summary>What to do now.</summary>
     public NextStep Next => _next ??= Investigation.Next();
 
+    /// <summary>What to do now as a first sight gives it; see <see cref="Investigation.NextAtFirstSight"/>.</summary>
+    public NextStep FirstSight => _next ?? (_sight ??= Investigation.NextAtFirstSight());
+
     /// <summary>The finding: the present one, or the one that was acted upon and is being proven.</summary>
     public Finding? Finding => Next.Finding is { } present && !Next.IsProven && Next.Check?.Kind != CheckKind.PutBack ? present : FindingBeforeRepair;
 
@@ -85,7 +88,7 @@ public sealed partial class JobSession
 
     /// <summary>The last repair is proven and the car is put back; or the job was closed as proven, as older programs did without.</summary>
     public bool IsProven => State.Closed is { Outcome: JobOutcome.Proven }
-        || (_entries.Exists(e => e.Event is RepairDone) && Next.IsProven);
+        || (_entries.Exists(e => e.Event is RepairDone) && Investigation.IsProven);
 
     /// <summary>Replays a job.</summary>
     /// <param name="store">Where what is done from now on is kept.</param>
@@ -149,7 +152,7 @@ public sealed partial class JobSession
     {
         _entries.Clear();
         _problems.Clear();
-        _next = null;
+        (_next, _sight) = (null, null);
         _position = Position.Start(Circuit);
         FindingBeforeRepair = null;
         var number = 0;
@@ -170,7 +173,7 @@ public sealed partial class JobSession
     /// <summary>Lets an event count.</summary>
     private void Take(JobEvent happened)
     {
-        _next = null;
+        (_next, _sight) = (null, null);
         switch (happened)
         {
             case ReadingTaken reading:

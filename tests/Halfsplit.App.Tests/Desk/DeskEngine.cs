@@ -28,7 +28,9 @@ internal sealed class DeskEngine : IEngine
         return Task.FromResult(reply);
     }
 
-    public Task<DeskReply?> ThinkAsync(DeskRequest request) => Task.FromResult<DeskReply?>(null);
+    public Task<int> ThinkersAsync() => Task.FromResult(0);
+
+    public Task<DeskReply> ThinkAsync(int thinker, DeskRequest request) => throw new InvalidOperationException("Nobody thinks here.");
 
     public Task StopThinkingAsync() => Task.CompletedTask;
 }

@@ -76,7 +76,12 @@ export async function share(name, type, text, title) {
   }
 }
 
-export const print = () => window.print();
+/** Prints what is in a frame, without the app round it. */
+export function print(frame) {
+  const inside = document.querySelector(frame).contentWindow;
+  inside.focus();
+  inside.print();
+}
 
 /** Puts the focus on an element and tells whether it is there. */
 export function focus(selector) {
@@ -84,6 +89,9 @@ export function focus(selector) {
   element?.focus();
   return element !== null;
 }
+
+/** Moves an element to where it is seen. */
+export const show = selector => document.querySelector(selector)?.scrollIntoView({ block: 'nearest' });
 
 /** Goes to a screen, which is the part of the address behind the hash. */
 export function go(hash) {

@@ -1,4 +1,4 @@
-// The page's side of the two engine workers: one does the job, the other thinks ahead and keeps nothing.
+// The page's side of the engine's workers: the desk does the job, the others think and keep nothing.
 
 class Engine {
   #keeps;
@@ -41,12 +41,20 @@ class Engine {
   }
 }
 
-const engines = { desk: new Engine(true), ahead: new Engine(false) };
+const engines = new Map([['desk', new Engine(true)]]);
 
 /** A request in JSON; answers a reply in JSON, or {"lost": why} where it could not be kept or done. */
-export const ask = (which, request) => engines[which].ask(request);
+export function ask(which, request) {
+  if (!engines.has(which)) engines.set(which, new Engine(false));
+  return engines.get(which).ask(request);
+}
 
-export const end = which => engines[which].end();
+export const end = which => engines.get(which)?.end();
 
-/** A phone with little memory or one core thinks only when asked. */
-export const mayThinkAhead = () => (navigator.deviceMemory ?? 8) >= 3 && (navigator.hardwareConcurrency ?? 2) >= 2;
+/** How many workers may think beside the desk: none where memory is little or there is one core; each takes some 100 MB. */
+export function thinkers() {
+  const memory = navigator.deviceMemory ?? 8;
+  const cores = navigator.hardwareConcurrency ?? 2;
+  if (memory < 3 || cores < 2) return 0;
+  return memory >= 6 && cores >= 6 ? 3 : memory >= 4 && cores >= 4 ? 2 : 1;
+}
