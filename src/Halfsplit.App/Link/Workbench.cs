@@ -142,6 +142,10 @@ public sealed partial class Workbench(IEngine engine, IJobShelf shelf)
         return reply;
     }
 
+    /// <summary>Asks for something that takes long and changes nothing: of a desk that thinks, where there is one.</summary>
+    public async Task<DeskReply> ThinkOfAsync(DeskRequest request) =>
+        _thinkers.Length > 0 && await engine.ThinkAsync(0, request) is { IsLost: false } reply ? reply : await LookAsync(request);
+
     /// <summary>Keeps what is being typed, and which lines are ticked.</summary>
     public async Task KeepDraftAsync(Draft draft)
     {

@@ -29,18 +29,19 @@ public sealed class WorkerEngine(Browser browser) : IEngine
 
     private static DeskReply Read(string json)
     {
-        using var document = JsonDocument.Parse(json);
-        if (!document.RootElement.TryGetProperty("lost", out var lost))
+        // Most replies are steps with their pictures: they are read once.
+        if (!json.StartsWith("{\"lost\"", StringComparison.Ordinal))
         {
             return DeskJson.ReadReply(json);
         }
 
+        using var document = JsonDocument.Parse(json);
         if (document.RootElement.TryGetProperty("detail", out var detail))
         {
             Console.Error.WriteLine(detail.GetString());
         }
 
-        return new DeskReply { Problem = Why(lost.GetString()), IsLost = true };
+        return new DeskReply { Problem = Why(document.RootElement.GetProperty("lost").GetString()), IsLost = true };
     }
 
     private static string Why(string? name) => AppTexts.Say(name switch

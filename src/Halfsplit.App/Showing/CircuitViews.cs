@@ -59,7 +59,7 @@ internal static class CircuitViews
         var point = new CircuitSimulator(session.Investigation.Network)
             .Simulate(condition is null ? now : now.In(condition), LikeliestFaults(session));
         return new PartStateView(
-            id, part.Notes.Name ?? id, part.Notes.Place ?? "", part.Notes.Slot ?? "", Doing(point, part),
+            id, part.Notes.Name ?? "", part.Notes.Place ?? "", part.Notes.Slot ?? "", Doing(point, part),
             [.. circuit.Terminals.Where(t => t.Part == id).Select(t => AppTexts.Say("app.part.volts", t, Digits(point.Volts(t))))],
             [.. session.Investigation.Suspects.Where(s => s.Suspect.Modes.Any(m => m.Owner == id) && s.Odds >= 0.0005)
                 .Select(s => SuspectViews.View(session, s))],

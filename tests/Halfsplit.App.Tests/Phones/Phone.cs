@@ -1,5 +1,11 @@
 using System.Globalization;
 using Halfsplit.BrowserSmoke.Tests;
+using Halfsplit.Circuits;
+using Halfsplit.Circuits.Messages;
+using Halfsplit.Diagnosis;
+using Halfsplit.Diagnosis.Readings;
+using Halfsplit.Drawing;
+using Halfsplit.Jobs;
 using Microsoft.Playwright;
 using Xunit;
 
@@ -14,8 +20,12 @@ internal sealed class Phone : IAsyncDisposable
     private readonly IBrowser _browser;
     private readonly List<string> _complaints = [];
 
-    private Phone(IPlaywright playwright, IBrowser browser, IBrowserContext context, IPage page, string address)
+    private Phone(IPlaywright playwright, IBrowser browser, IBrowserContext context, IPage page, string address, string locale)
     {
+        var language = Language.Find(locale.Split('-')[0])!;
+        Texts = new TextCatalog(
+            () => language, AppTexts.Source, JobTexts.Source, DrawingTexts.Source, DiagnosisTexts.Source, CircuitTexts.Source);
+        Words = AnswerWords.In(language);
         (_playwright, _browser, Context, Page, Address) = (playwright, browser, context, page, address);
         Listen(page);
     }
@@ -26,6 +36,11 @@ internal sealed class Phone : IAsyncDisposable
 
     public string Address { get; }
 
+    /// <summary>The texts in the language of this phone.</summary>
+    public TextCatalog Texts { get; }
+
+    public AnswerWords Words { get; }
+
     /// <summary>What the browser complained of.</summary>
     public IReadOnlyList<string> Complaints => _complaints;
 
@@ -35,7 +50,7 @@ internal sealed class Phone : IAsyncDisposable
 
     public static async Task<Phone> TakeAsync(
         string address, int width = 360, int height = 640, ColorScheme colours = ColorScheme.Light, bool touch = true,
-        string locale = "en-GB")
+        string locale = "en-GB", string? before = null)
     {
         var playwright = await Playwright.CreateAsync();
         var browser = await InstalledChromium.LaunchAsync(playwright);
@@ -48,8 +63,13 @@ internal sealed class Phone : IAsyncDisposable
             Locale = locale,
         });
         context.SetDefaultTimeout(Patience);
+        if (before is not null)
+        {
+            await context.AddInitScriptAsync(before);
+        }
+
         var page = await context.NewPageAsync();
-        var phone = new Phone(playwright, browser, context, page, address);
+        var phone = new Phone(playwright, browser, context, page, address, locale);
         await page.GotoAsync(address);
         return phone;
     }
@@ -65,7 +85,7 @@ internal sealed class Phone : IAsyncDisposable
     public async Task StartJobAsync(string complaint)
     {
         await Page.GetByRole(AriaRole.Link, new PageGetByRoleOptions { Name = complaint }).First.ClickAsync();
-        await Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Understood: to the first check" }).ClickAsync();
+        await Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = Say("app.safety.begin") }).ClickAsync();
         await CheckAsync();
     }
 
@@ -73,7 +93,7 @@ internal sealed class Phone : IAsyncDisposable
     public async Task<string> CheckAsync()
     {
         await Now.WaitForAsync();
-        var cautions = Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "I have read this" });
+        var cautions = Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = Say("app.cautions.read") });
         if (await cautions.IsVisibleAsync())
         {
             await cautions.ClickAsync();
@@ -133,6 +153,31 @@ internal sealed class Phone : IAsyncDisposable
         await Page.Locator("[data-step]").WaitForAsync();
     }
 
+    /// <summary>
+    /// Milliseconds by the page's own clock from the last tap to the frame in which the answer is shown as saved, and to the
+    /// one in which the next step is known.
+    /// </summary>
+    public async Task<(double Saved, double Known)> WatchAsync(Func<Task> answering)
+    {
+        await Page.EvaluateAsync(
+            """
+            () => {
+              const watch = window.watch = {};
+              addEventListener('click', () => { watch.tap = performance.now(); }, { capture: true });
+              const frame = () => {
+                if (watch.tap && !watch.saved && document.querySelector('.after')) watch.saved = performance.now() - watch.tap;
+                if (watch.saved && document.querySelector('button.next:enabled')) watch.known = performance.now() - watch.tap;
+                if (!watch.known) requestAnimationFrame(frame);
+              };
+              frame();
+            }
+            """);
+        await answering();
+        await Page.WaitForFunctionAsync("() => window.watch.known");
+        var times = await Page.EvaluateAsync<double[]>("() => [window.watch.saved, window.watch.known]");
+        return (times[0], times[1]);
+    }
+
     /// <summary>Waits until the engine has made sure of the step.</summary>
     public Task SettledAsync() => Page.Locator("[data-step][data-sure=true]").WaitForAsync();
 
@@ -161,6 +206,16 @@ internal sealed class Phone : IAsyncDisposable
         await Page.GotoAsync(address);
     }
 
+    /// <summary>A text of the app as this phone shows it.</summary>
+    public string Say(string code, params object[] arguments) => Texts.Say(new Message(code, arguments));
+
+    public ILocator Button(string code) => Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = Say(code), Exact = true });
+
+    public ILocator Link(string code) => Page.GetByRole(AriaRole.Link, new PageGetByRoleOptions { Name = Say(code), Exact = true });
+
+    /// <summary>Goes to another screen of the same page.</summary>
+    public Task GoAsync(string hash) => Page.EvaluateAsync("hash => { location.hash = hash; }", hash);
+
     public void AssertNoComplaints() => Assert.Empty(_complaints);
 
     public async ValueTask DisposeAsync()
@@ -171,7 +226,7 @@ internal sealed class Phone : IAsyncDisposable
 
     private async Task SavedAsync()
     {
-        var doubt = Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { NameRegex = new System.Text.RegularExpressions.Regex("^Yes, it is") });
+        var doubt = Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { NameRegex = new System.Text.RegularExpressions.Regex("^" + Say("app.doubt.right", "").Trim()) });
         var saved = Page.Locator(".after");
         await saved.Or(doubt).First.WaitForAsync();
         if (await doubt.IsVisibleAsync())

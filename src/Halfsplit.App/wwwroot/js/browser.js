@@ -46,9 +46,10 @@ export function theme(name) {
   document.documentElement.dataset.theme = name;
 }
 
-/** The language of the page, and the words for the case that the app stops. */
+/** The language of the page and of what is installed, and the words for the case that the app stops. */
 export function language(code, fault, again) {
   document.documentElement.lang = code;
+  document.querySelector('link[rel=manifest]').href = code === 'en' ? 'manifest.webmanifest' : `manifest.${code}.webmanifest`;
   document.getElementById('fault-text').textContent = fault;
   document.getElementById('fault-again').textContent = again;
 }
