@@ -298,16 +298,17 @@ public sealed partial class Workbench(IEngine engine, IJobShelf shelf)
         var kept = goesOn ? Task.CompletedTask : KeepDraftAsync(Draft);
         var sure = SureAsync();
         var isSure = false;
+        var isTyping = goesOn && IsInTheMiddle;
         if (foreseen is null)
         {
-            var sight = goesOn && IsInTheMiddle ? await engine.AskAsync(Typing()) : await engine.AskAsync(new DeskRequest("sight"));
+            var sight = await engine.AskAsync(isTyping ? Typing() : new DeskRequest("sight"));
             if (change != _change)
             {
                 return;
             }
 
             Problem = sight.Problem ?? Problem;
-            isSure = sight.IsSure && sight.Step is not null;
+            isSure = sight.IsSure && sight.Step is not null && !isTyping;
             if (sight.Step is { } step)
             {
                 Show(step, isProvisional: !isSure);
@@ -319,10 +320,12 @@ public sealed partial class Workbench(IEngine engine, IJobShelf shelf)
         if (!isSure && (await sure ?? await engine.AskAsync(new DeskRequest("next"))) is { } reply && change == _change)
         {
             Problem = reply.Problem ?? Problem;
-            if (reply.Step is { } step)
+            if (reply.Step is { } step && (!isTyping || step.Check == Step?.Check))
             {
                 Settle(step);
             }
+
+            IsProvisional = false;
         }
 
         await kept;

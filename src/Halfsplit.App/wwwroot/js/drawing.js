@@ -27,6 +27,7 @@ export function attach(frame, listener) {
   scale(view, frame, Math.max(1, view.now.width / (box.width * 1.25)), at.x, at.y);
   shift(view, frame, at.x - box.x - box.width / 2, at.y - box.y - box.height / 2);
   const signal = view.stop.signal;
+  matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => colour(frame), { signal });
 
   frame.addEventListener('pointerdown', event => {
     view.fingers.set(event.pointerId, event);
