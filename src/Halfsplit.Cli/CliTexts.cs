@@ -1,4 +1,5 @@
 using System.Globalization;
+using Halfsplit.Bench;
 using Halfsplit.Circuits;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Diagnosis;
@@ -29,5 +30,5 @@ public static class CliTexts
     public static AnswerWords Words => AnswerWords.In(Language);
 
     /// <summary>All texts that the program can say, in the language of the run.</summary>
-    public static TextCatalog Catalog { get; } = new(() => Language, Source, JobTexts.Source, DrawingTexts.Source, DiagnosisTexts.Source, CircuitTexts.Source);
+    public static TextCatalog Catalog { get; } = new(() => Language, Source, BenchTexts.Source, JobTexts.Source, DrawingTexts.Source, DiagnosisTexts.Source, CircuitTexts.Source);
 }

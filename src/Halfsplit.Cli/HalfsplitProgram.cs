@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using Halfsplit.Circuits.Messages;
+using Halfsplit.Cli.Bench;
 using Halfsplit.Cli.Settings;
 using Halfsplit.Cli.Terminals;
 using Halfsplit.Cli.Verbs;
@@ -86,6 +87,7 @@ public static partial class HalfsplitProgram
         Add<HistorySettings>("history", History.Run, ["finished-jobs"]);
         Add<CoverageSettings>("coverage", Coverage.Run, ["pump-feed", "--complaint", "\"pump does not run\"", "--scan-tool"]);
         Add<CarSettings>("spice", Spice.Run, ["pump-feed", "-c", "priming", "--read", "C3.4,BODY"]);
+        BenchVerbs.Add(config, terminal);
     }
 
     /// <summary>What the parser says of a number it can't read; it names a type of the program, which helps nobody.</summary>

@@ -1,0 +1,31 @@
+using System.Collections.Immutable;
+using Halfsplit.Circuits.Data;
+using Halfsplit.Circuits.Model;
+
+namespace Halfsplit.Bench;
+
+/// <summary>Limits and rules of the bench aids (<c>data/bench.csv</c>), each with its source or the words that say there is none.</summary>
+public sealed class BenchDefaults
+{
+    private readonly ImmutableDictionary<string, ComponentDefault> _byName;
+
+    private BenchDefaults()
+    {
+        All = [.. BenchData.Read("bench.csv").Select(row => new ComponentDefault(
+            row.Text("name"), row.Number("value"), new ValueRange(row.Number("low"), row.Number("high")), row.Text("unit"), row.Text("source")))];
+        _byName = All.ToImmutableDictionary(d => d.Name, StringComparer.Ordinal);
+    }
+
+    public static BenchDefaults Table { get; } = new();
+
+    /// <summary>Every row, in the table's order.</summary>
+    public ImmutableArray<ComponentDefault> All { get; }
+
+    /// <summary>The typical value of a row.</summary>
+    /// <exception cref="KeyNotFoundException">The table has no such row: the build is broken.</exception>
+    public double this[string name] => _byName[name].Value;
+
+    /// <summary>A row with its spread.</summary>
+    /// <exception cref="KeyNotFoundException">The table has no such row: the build is broken.</exception>
+    public ValueRange RangeOf(string name) => _byName[name].Range;
+}

@@ -1,0 +1,78 @@
+using System.Collections.Immutable;
+using Halfsplit.Bench.Answers;
+using Halfsplit.Circuits.Data;
+using Halfsplit.Circuits.Model;
+
+namespace Halfsplit.Bench.Wires;
+
+/// <summary>A wire and what is asked of it.</summary>
+/// <param name="Metres">From one end to the other.</param>
+/// <param name="HasReturn">The current comes back through as much wire again.</param>
+/// <param name="Celsius">Of the copper, and of the air around it before the current warms it.</param>
+/// <param name="AllowedVolts">The drop that may be; null to ask for no smallest gauge.</param>
+public sealed record WireQuestion(
+    Gauge Gauge, double Metres, double Amps, bool HasReturn = false, double Celsius = 20, double SupplyVolts = 12, double? AllowedVolts = null);
+
+/// <summary>What a wire does with its current.</summary>
+/// <param name="DropShare">Of the supply.</param>
+/// <param name="RiseKelvin">Above the air around it.</param>
+/// <param name="HeatClass">cool, warm, hot or overloaded.</param>
+/// <param name="InsulationClass">Of ISO 6722-1; null where none is enough.</param>
+/// <param name="LoadFuseAmps">The smallest fuse that carries the load; null above those sold.</param>
+/// <param name="WireFuseAmps">The largest fuse that protects the wire; null below those sold.</param>
+/// <param name="Smallest">The smallest gauges, mm² and AWG, within the allowed drop; empty where nothing was asked or none is enough.</param>
+public sealed record WireResult(
+    WireQuestion Question, Measure Ohms, Measure Drop, double DropShare, Measure Loss, double WattsPerMetre, double BearableAmps, double RiseKelvin,
+    string HeatClass, string? InsulationClass, double? LoadFuseAmps, double? WireFuseAmps, ImmutableArray<Gauge> Smallest)
+{
+    /// <summary>The load and its wire have a fuse in common.</summary>
+    public bool HasFuse => LoadFuseAmps is { } load && WireFuseAmps is { } wire && load <= wire;
+}
+
+/// <summary>Resistance, drop, loss and heat of a wire, the fuse that protects it, and the gauge that an allowed drop needs.</summary>
+public static class WireAid
+{
+    public static Outcome<WireResult> Of(WireQuestion question)
+    {
+        ArgumentNullException.ThrowIfNull(question);
+        var limits = new InputLimits()
+            .Within("gauge", question.Gauge.SquareMillimetres, Gauge.Thinnest, Gauge.Thickest, Unit.SquareMillimetre)
+            .Within("length", question.Metres, 0.01, 100, Unit.Metre)
+            .Within("amps", question.Amps, 0, 1000, Unit.Amp)
+            .Within("celsius", question.Celsius, -40, 150, Unit.Celsius)
+            .Within("supply", question.SupplyVolts, 1, 60, Unit.Volt)
+            .Within("allowed-drop", question.AllowedVolts, 0.001, question.SupplyVolts, Unit.Volt);
+        return limits.AreKept ? Outcome.Of(Result(question)) : Outcome.Wrong<WireResult>(limits.Problems);
+    }
+
+    private static WireResult Result(WireQuestion question)
+    {
+        var area = question.Gauge.SquareMillimetres;
+        var ohms = Times(question.Gauge.OhmsPerMetre(question.Celsius), Metres(question), Unit.Ohm);
+        var drop = Times(ohms, question.Amps, Unit.Volt);
+        var loss = Times(drop, question.Amps, Unit.Watt);
+        var rise = WireHeat.RiseKelvin(area, question.Amps);
+        var bearable = WireHeat.BearableAmps(area, question.Celsius);
+        return new WireResult(
+            question, ohms, drop, drop.Value / question.SupplyVolts, loss, loss.Value / Metres(question), bearable, rise,
+            WireHeat.ClassOf(rise), WireHeat.InsulationFor(question.Celsius + rise), WireFuse.ForLoad(question.Amps),
+            WireFuse.ForWire(bearable), question.AllowedVolts is { } allowed ? Smallest(question, allowed) : []);
+    }
+
+    /// <summary>The smallest standard mm² and the highest AWG number that keep the drop, at their worst, and bear the amps.</summary>
+    private static ImmutableArray<Gauge> Smallest(WireQuestion question, double allowed)
+    {
+        var metric = DataFile.Read("wires.csv").Where(r => r.Has("milliohm_per_m")).Select(r => new Gauge(r.Number("square_mm")));
+        var numbered = Gauge.SoldAwg.Select(Gauge.OfAwg);
+        return [.. new[] { metric.FirstOrDefault(Fits), numbered.FirstOrDefault(Fits) }.OfType<Gauge>()];
+
+        bool Fits(Gauge gauge) =>
+            gauge.OhmsPerMetre(question.Celsius).Range!.Value.High * Metres(question) * question.Amps <= allowed
+            && WireHeat.BearableAmps(gauge.SquareMillimetres, question.Celsius) >= question.Amps;
+    }
+
+    private static double Metres(WireQuestion question) => question.Metres * (question.HasReturn ? 2 : 1);
+
+    private static Measure Times(Measure measure, double factor, Unit unit) => new(
+        measure.Value * factor, unit, new ValueRange(measure.Range!.Value.Low * factor, measure.Range.Value.High * factor));
+}

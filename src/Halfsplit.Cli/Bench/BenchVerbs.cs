@@ -1,0 +1,38 @@
+using Halfsplit.Cli.Terminals;
+using Spectre.Console.Cli;
+
+namespace Halfsplit.Cli.Bench;
+
+/// <summary>The verbs under <c>bench</c>: small measurements around the job.</summary>
+public static class BenchVerbs
+{
+    public const string Branch = "bench";
+
+    public static void Add(IConfigurator config, Terminal terminal)
+    {
+        ArgumentNullException.ThrowIfNull(config);
+        ArgumentNullException.ThrowIfNull(terminal);
+        config.AddBranch(Branch, bench =>
+        {
+            bench.SetDescription(terminal.Say("help.bench"));
+
+            void Verb<T>(string name, Func<Terminal, T, int> run, params string[][] examples)
+                where T : CommandSettings
+            {
+                var added = bench.AddDelegate<T>(name, (_, settings, _) => run(terminal, settings))
+                    .WithDescription(terminal.Say($"help-bench.{name}"));
+                foreach (var example in examples)
+                {
+                    added.WithExample([Branch, name, .. example]);
+                }
+            }
+
+            Verb<WireSettings>(
+                "wire", BenchWires.Wire, ["2.5", "--length", "4.2", "--amps", "8", "--return"],
+                ["14", "AWG", "--length", "3", "--amps", "10", "--allowed", "0.3"]);
+            Verb<DropSettings>(
+                "drop", BenchWires.Drop,
+                ["--amps", "8", "--piece", "\"fuse 15A\"", "--piece", "\"wire 2.5mm2 4.2m = 0.31\"", "--piece", "\"ground = 250 mV\"", "--allowed", "0.5"]);
+        });
+    }
+}
