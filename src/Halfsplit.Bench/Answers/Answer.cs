@@ -29,4 +29,8 @@ public sealed record AnswerLine(string Name, Measure? Measure, Message? Words, s
 /// <param name="Notes">Which tables and assumptions it rests on, and what it does not say.</param>
 public sealed record Answer(
     Message Title, ImmutableArray<Message> Cautions, ImmutableArray<AnswerLine> Lines, ImmutableArray<Message> Judgements,
-    ImmutableArray<Message> Notes);
+    ImmutableArray<Message> Notes)
+{
+    /// <summary>What to do, in this order; empty where an aid only answers.</summary>
+    public ImmutableArray<Message> Steps { get; init; } = [];
+}

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using Halfsplit.Bench.Answers;
+using Halfsplit.Bench.Fuses;
 using Halfsplit.Bench.Wires;
 using Halfsplit.Circuits.Data;
 using Halfsplit.Circuits.Messages;
@@ -64,25 +65,11 @@ public sealed partial record ChainLink(string Name, ValueRange Ohms, double? Mea
             : Outcome.Wrong<ChainLink>(limits.Problems);
     }
 
-    private static Outcome<ChainLink> OfFuse(string name, Match fuse, double? measured)
+    private static Outcome<ChainLink> OfFuse(string name, Match fuse, double? measured) => FuseSpec.Parse(fuse.Groups["fuse"].Value).Then(spec =>
     {
-        var type = fuse.Groups["type"].Value switch
-        {
-            "mini" => FuseType.BladeMini,
-            "maxi" => FuseType.BladeMaxi,
-            _ => FuseType.BladeStandard,
-        };
-        var limits = new InputLimits().Within("rating", Number(fuse.Groups["amps"]), 1, 500, Unit.Amp);
-        if (!limits.AreKept)
-        {
-            return Outcome.Wrong<ChainLink>(limits.Problems);
-        }
-
-        var cold = FuseTable.ColdOhms(type, Number(fuse.Groups["amps"]));
-        var spread = BenchDefaults.Table["fuse.ohms-spread"];
-        return Outcome.Of(new ChainLink(
-            name, new ValueRange(cold * (1 - spread), cold * (1 + spread) * BenchDefaults.Table["fuse.hot-factor"]), measured));
-    }
+        var cold = spec.ColdOhms.Range!.Value;
+        return new ChainLink(name, cold with { High = cold.High * BenchDefaults.Table["fuse.hot-factor"] }, measured);
+    });
 
     private static double Number(Group group) => double.Parse(group.Value.Replace(',', '.'), CultureInfo.InvariantCulture);
 
@@ -94,6 +81,6 @@ public sealed partial record ChainLink(string Name, ValueRange Ohms, double? Mea
     [GeneratedRegex(@"^wire\s+(?<gauge>.+?)\s+(?<metres>\d+([.,]\d+)?)\s*m$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Wire();
 
-    [GeneratedRegex(@"^fuse\s+(?<amps>\d+([.,]\d+)?)\s*A?(\s+(?<type>standard|mini|maxi))?$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^fuse\s+(?<fuse>.+)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Fuse();
 }

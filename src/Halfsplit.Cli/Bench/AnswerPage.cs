@@ -43,6 +43,11 @@ public static class AnswerPage
             terminal.Line(terminal.Say("bench.caution", caution), Page.Caution, 2, 2);
         }
 
+        foreach (var (step, i) in answer.Steps.Select((step, i) => (step, i)))
+        {
+            terminal.Line(terminal.Say("bench.step", i + 1, step), null, 2, 3);
+        }
+
         foreach (var line in answer.Lines)
         {
             terminal.Row(terminal.Say(line.Label), terminal.Say(line.Said), Column);
@@ -63,6 +68,7 @@ public static class AnswerPage
     {
         json.WriteString("title", terminal.Say(answer.Title));
         Texts(terminal, json, "cautions", answer.Cautions);
+        Texts(terminal, json, "steps", answer.Steps);
         json.Array("lines", answer.Lines, line =>
         {
             json.WriteString("name", line.Name);

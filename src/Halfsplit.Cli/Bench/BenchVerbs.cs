@@ -33,6 +33,11 @@ public static class BenchVerbs
             Verb<DropSettings>(
                 "drop", BenchWires.Drop,
                 ["--amps", "8", "--piece", "\"fuse 15A\"", "--piece", "\"wire 2.5mm2 4.2m = 0.31\"", "--piece", "\"ground = 250 mV\"", "--allowed", "0.5"]);
+            Verb<FuseSettings>("fuse", BenchFuses.Check, ["--look", "whole", "--tabs", "12.4,0.1"], ["--ohms", "OL"]);
+            Verb<DrainSettings>("drain", BenchFuses.Drain, ["10A", "mini", "--millivolts", "0.4"]);
+            Verb<DrainHuntSettings>(
+                "drain-hunt", BenchFuses.Hunt,
+                ["--total", "0.38", "--fuse", "\"F1 10A mini = 0.1\"", "--fuse", "\"F7 20A = 1.1\"", "--fuse", "\"F12 40A maxi\""]);
         });
     }
 }

@@ -51,7 +51,7 @@ public sealed class DropBudgetTests
     {
         Said.Refused(ChainLink.Parse("hose", 20), "connector", "ground");
         Said.Refused(ChainLink.Parse("wire 2.5mm2 400m", 20), "0.01 m", "100 m");
-        Said.Refused(ChainLink.Parse("fuse 900A", 20), "1 A", "500 A");
+        Said.Refused(ChainLink.Parse("fuse 900A", 20), "1, 2", "40 A");
         Said.Refused(DropBudget.Of([], 5, null, false), "connector", "ground");
         Said.Refused(DropBudget.Of(Chain("relay = 100"), 5, null, false), "0 V", "60 V");
     }

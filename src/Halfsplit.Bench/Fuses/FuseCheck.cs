@@ -1,0 +1,104 @@
+using System.Collections.Immutable;
+using Halfsplit.Bench.Answers;
+using Halfsplit.Circuits.Messages;
+
+namespace Halfsplit.Bench.Fuses;
+
+/// <summary>How a fuse's bridge looks through its body.</summary>
+public enum FuseLook { Whole, Blown, Unclear }
+
+/// <summary>What was seen and measured of a fuse; any of it may be missing, not all.</summary>
+/// <param name="Ohms">Of the pulled fuse; positive infinity for OL.</param>
+/// <param name="FirstTabVolts">In place, under its load, against the battery's negative post.</param>
+public sealed record FuseSigns(FuseLook? Look = null, double? Ohms = null, double? FirstTabVolts = null, double? SecondTabVolts = null);
+
+/// <summary>Whether a fuse is blown.</summary>
+/// <param name="BlownOdds">From 0 to 1.</param>
+/// <param name="Signs">The names of what was seen, as in <c>data/bench-fuse-signs.csv</c>.</param>
+public sealed record FuseVerdict(FuseSigns Seen, double BlownOdds, ImmutableArray<string> Signs);
+
+/// <summary>Blown or whole, from look, ohms and the volts on both test tabs.</summary>
+public static class FuseCheck
+{
+    private const double LowOhms = 2, OpenOhms = 1000, DeadVolts = 1;
+
+    /// <summary>Two tabs of a whole fuse differ by less.</summary>
+    private const double SameVolts = 0.5;
+
+    private sealed record Sign(double IfWhole, double IfBlown);
+
+    private static readonly ImmutableDictionary<string, Sign> Table = BenchData.Read("bench-fuse-signs.csv")
+        .ToImmutableDictionary(r => r.Text("sign"), r => new Sign(r.Number("if_whole"), r.Number("if_blown")), StringComparer.Ordinal);
+
+    public static Outcome<FuseVerdict> Of(FuseSigns signs)
+    {
+        ArgumentNullException.ThrowIfNull(signs);
+        var limits = new InputLimits()
+            .Unless(signs.Look is not null || signs.Ohms is not null || signs.FirstTabVolts is not null || signs.SecondTabVolts is not null, "bench-limit.nothing-seen")
+            .Unless((signs.FirstTabVolts is null) == (signs.SecondTabVolts is null), "bench-limit.both-tabs")
+            .Within("ohms", signs.Ohms is { } ohms && double.IsPositiveInfinity(ohms) ? null : signs.Ohms, 0, 1e8, Unit.Ohm)
+            .Within("tab-volts", signs.FirstTabVolts, 0, 60, Unit.Volt)
+            .Within("tab-volts", signs.SecondTabVolts, 0, 60, Unit.Volt);
+        if (!limits.AreKept)
+        {
+            return Outcome.Wrong<FuseVerdict>(limits.Problems);
+        }
+
+        var names = Names(signs).ToImmutableArray();
+        var (whole, blown) = (1 - BenchDefaults.Table["fuse.blown-before"], BenchDefaults.Table["fuse.blown-before"]);
+        foreach (var name in names)
+        {
+            (whole, blown) = (whole * Table[name].IfWhole, blown * Table[name].IfBlown);
+        }
+
+        return Outcome.Of(new FuseVerdict(signs, blown / (whole + blown), names));
+    }
+
+    public static Answer Answer(FuseVerdict verdict)
+    {
+        ArgumentNullException.ThrowIfNull(verdict);
+        var judged = ImmutableArray.CreateBuilder<Message>();
+        judged.Add(verdict.BlownOdds switch
+        {
+            > 0.9 => new Message("bench-fuse.blown", Odds.Say(verdict.BlownOdds)),
+            < 0.1 => new Message("bench-fuse.whole", Odds.Say(1 - verdict.BlownOdds)),
+            _ => new Message("bench-fuse.open", Odds.Say(verdict.BlownOdds)),
+        });
+        judged.AddRange(verdict.Signs.Select(s => new Message($"bench-fuse.{s}")));
+        if (verdict.BlownOdds > 0.9)
+        {
+            judged.Add(new Message("bench-fuse.has-a-cause"));
+        }
+
+        return new Answer(
+            new Message("bench-fuse.title"), [new Message("bench-caution.ohms-pulled")], [new("blown-odds", Odds.Say(verdict.BlownOdds))],
+            judged.ToImmutable(), [new Message("bench-fuse.source")]);
+    }
+
+    private static IEnumerable<string> Names(FuseSigns signs)
+    {
+        if (signs.Look is { } look)
+        {
+            yield return look switch
+            {
+                FuseLook.Whole => "looks-whole",
+                FuseLook.Blown => "looks-blown",
+                _ => "looks-unclear",
+            };
+        }
+
+        if (signs.Ohms is { } ohms)
+        {
+            yield return ohms < LowOhms ? "ohms-low" : ohms < OpenOhms ? "ohms-between" : "ohms-none";
+        }
+
+        if (signs is { FirstTabVolts: { } first, SecondTabVolts: { } second })
+        {
+            var (low, high) = (Math.Min(first, second), Math.Max(first, second));
+            yield return high < DeadVolts ? "tabs-dead"
+                : low >= high - SameVolts ? "tabs-live"
+                : low < DeadVolts ? "one-tab-live"
+                : "tabs-differ";
+        }
+    }
+}

@@ -1,0 +1,63 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using Halfsplit.Bench.Answers;
+using Halfsplit.Circuits.Data;
+using Halfsplit.Circuits.Messages;
+using Halfsplit.Circuits.Model;
+
+namespace Halfsplit.Bench.Fuses;
+
+/// <summary>A fuse as it is named: its rating and its kind.</summary>
+/// <param name="Rating">Amps.</param>
+public sealed partial record FuseSpec(double Rating, FuseType Type)
+{
+    private static readonly Dictionary<string, FuseType> Words = new(StringComparer.OrdinalIgnoreCase)
+    {
+        [""] = FuseType.BladeStandard, ["standard"] = FuseType.BladeStandard, ["mini"] = FuseType.BladeMini, ["maxi"] = FuseType.BladeMaxi,
+        ["link"] = FuseType.Link,
+    };
+
+    /// <summary>Reads <c>15A</c>, <c>15 A mini</c>, <c>40 maxi</c>; without a kind it is the standard blade.</summary>
+    public static Outcome<FuseSpec> Parse(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        var match = Written().Match(text.Trim());
+        if (!match.Success)
+        {
+            return Outcome.Wrong<FuseSpec>(new Message("bench-limit.fuse", text));
+        }
+
+        var type = Words[match.Groups["type"].Value];
+        var rating = double.Parse(match.Groups["amps"].Value.Replace(',', '.'), CultureInfo.InvariantCulture);
+        if (FuseTable.IsStandard(type, rating))
+        {
+            return Outcome.Of(new FuseSpec(rating, type));
+        }
+
+        var sold = string.Join(", ", FuseTable.Ratings(type).Select(r => r.ToString("0.#", CultureInfo.InvariantCulture)));
+        return Outcome.Wrong<FuseSpec>(new Message("bench-limit.fuse-rating", text, sold));
+    }
+
+    /// <summary>Cold: the typical value of its series, and how far a single fuse lies from it.</summary>
+    public Measure ColdOhms
+    {
+        get
+        {
+            var (cold, spread) = (FuseTable.ColdOhms(Type, Rating), BenchDefaults.Table["fuse.ohms-spread"]);
+            return new Measure(cold, Unit.Ohm, new ValueRange(cold * (1 - spread), cold * (1 + spread)));
+        }
+    }
+
+    public Message Say() => new($"bench-fuse.kind-{Word}", new Figure(Rating, "0.#"));
+
+    private string Word => Type switch
+    {
+        FuseType.BladeMini => "mini",
+        FuseType.BladeMaxi => "maxi",
+        FuseType.Link => "link",
+        _ => "standard",
+    };
+
+    [GeneratedRegex(@"^(?<amps>\d+([.,]\d+)?)\s*A?(\s*(?<type>standard|mini|maxi|link))?$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Written();
+}
