@@ -38,6 +38,13 @@ public static class BenchVerbs
             Verb<DrainHuntSettings>(
                 "drain-hunt", BenchFuses.Hunt,
                 ["--total", "0.38", "--fuse", "\"F1 10A mini = 0.1\"", "--fuse", "\"F7 20A = 1.1\"", "--fuse", "\"F12 40A maxi\""]);
+            Verb<RelaySettings>(
+                "relay", BenchPins.Relay, ["--pins", "30,85,86,87"], ["--pins", "1,2,3,4,5", "--reading", "\"ohms 1 2 = 85\"", "--reading", "\"power 1 2 = clicks\""]);
+            Verb<CavitySettings>(
+                "cavities", BenchPins.Cavities,
+                ["--cavities", "1,2,3,4", "--function", "\"feed: 11-14 V\"", "--function", "\"ground: 0-0.2 V 0-2 ohm\"", "--reading", "\"volts 1 body = 0.03\""]);
+            Verb<CoilSettings>("coil", BenchPins.Coil, ["--ohms", "85", "--supply", "20"]);
+            Verb<ContactSettings>("contact", BenchPins.Contact, ["--millivolts", "180", "--amps", "6"]);
         });
     }
 }

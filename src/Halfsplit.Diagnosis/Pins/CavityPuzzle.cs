@@ -1,0 +1,83 @@
+using System.Collections.Immutable;
+using Halfsplit.Circuits.Model;
+
+namespace Halfsplit.Diagnosis.Pins;
+
+/// <summary>A connector whose cavities nobody knows: every way to give the functions to the cavities.</summary>
+public static class CavityPuzzle
+{
+    /// <summary>With more there are too many ways to look at on a phone.</summary>
+    public const int MostCavities = 7;
+
+    /// <summary>What a cavity without a function is called.</summary>
+    public const string Empty = "empty";
+
+    /// <summary>The least spread of volts; less is lost in ghosts and ground drops.</summary>
+    private const double LeastVolts = 0.1;
+
+    /// <summary>The least spread of ohms, in decades: leads and tolerances.</summary>
+    private const double LeastDecades = 0.15;
+
+    /// <summary>A cavity with nothing in it, or a wire tied to nothing, shows a ghost of a few tenths of a volt.</summary>
+    private const double GhostVolts = 0.3;
+
+    /// <param name="cavities">All different; as many as functions, or more.</param>
+    /// <exception cref="ArgumentOutOfRangeException">No cavities, too many, two of one name, or more functions than cavities.</exception>
+    public static PinPuzzle Of(ImmutableArray<string> cavities, ImmutableArray<CavityFunction> functions)
+    {
+        if (cavities.Length is 0 or > MostCavities || functions.Length > cavities.Length || functions.Length == 0
+            || cavities.Distinct(StringComparer.Ordinal).Count() != cavities.Length)
+        {
+            throw new ArgumentOutOfRangeException(nameof(cavities));
+        }
+
+        var all = functions.AddRange(Enumerable.Repeat(new CavityFunction(Empty, null, null), cavities.Length - functions.Length));
+        var hypotheses = Orders(all)
+            .Select(order => cavities.Select((c, i) => new PinRole(c, order[i].Name)).ToImmutableArray())
+            .DistinctBy(roles => string.Join(", ", roles.Select(r => $"{r.Pin} {r.Role}")))
+            .Select(roles => Hypothesis(roles, functions));
+        return new PinPuzzle(
+            cavities, [.. hypotheses],
+            [.. cavities.Select(c => new PinTest(PinSetting.Volts, c, PinTest.Body)), .. cavities.Select(c => new PinTest(PinSetting.Ohms, c, PinTest.Body))]);
+    }
+
+    private static PinHypothesis Hypothesis(ImmutableArray<PinRole> roles, ImmutableArray<CavityFunction> functions)
+    {
+        var functionOf = roles.ToDictionary(r => r.Pin, r => functions.FirstOrDefault(f => f.Name == r.Role), StringComparer.Ordinal);
+        return new PinHypothesis(
+            string.Join(", ", roles.Select(r => $"{r.Pin} {r.Role}")), 1, roles, "",
+            test => test.Second == PinTest.Body && functionOf.TryGetValue(test.First, out var function) ? Expect(function, test.Setting) : PinExpectation.Anything,
+            _ => true);
+    }
+
+    private static PinExpectation Expect(CavityFunction? function, PinSetting setting) => (function, setting) switch
+    {
+        (null, PinSetting.Volts) => PinExpectation.Volts(0, GhostVolts),
+        (null, PinSetting.Ohms) => PinExpectation.Open,
+        ({ Volts: { } volts }, PinSetting.Volts) => PinExpectation.Volts(volts.Middle, Math.Max((volts.High - volts.Low) / 4, LeastVolts)),
+        ({ Ohms: { } ohms }, PinSetting.Ohms) => Ohms(ohms),
+        _ => PinExpectation.Anything,
+    };
+
+    private static PinExpectation Ohms(ValueRange ohms)
+    {
+        var (low, high) = (PinExpectation.Place(ohms.Low, true), PinExpectation.Place(ohms.High, true));
+        return PinExpectation.Ohms(Math.Pow(10, (low + high) / 2), Math.Max((high - low) / 4, LeastDecades));
+    }
+
+    private static IEnumerable<ImmutableArray<CavityFunction>> Orders(ImmutableArray<CavityFunction> rest)
+    {
+        if (rest.Length == 0)
+        {
+            yield return [];
+        }
+
+        for (var i = 0; i < rest.Length; i++)
+        {
+            foreach (var order in Orders(rest.RemoveAt(i)))
+            {
+                yield return order.Insert(0, rest[i]);
+            }
+        }
+    }
+}
