@@ -9,13 +9,14 @@ namespace Halfsplit.Bench.Answers;
 /// <param name="Range">Lowest and highest value that the inputs and tables allow; null where nothing is uncertain.</param>
 public sealed record Measure(double Value, Unit Unit, ValueRange? Range = null)
 {
+    /// <summary>Whole volts get one more: the meter shows 12.45.</summary>
     private const int Digits = 3;
 
     /// <summary>Units that people say in thousandths and thousands.</summary>
     private static readonly Dictionary<Unit, string> Scaled = new()
     {
         [Unit.Ohm] = "ohm", [Unit.Volt] = "volt", [Unit.Amp] = "amp", [Unit.Watt] = "watt", [Unit.OhmPerMetre] = "ohm-per-metre",
-        [Unit.Hertz] = "hertz", [Unit.Second] = "second",
+        [Unit.Hertz] = "hertz", [Unit.Second] = "second", [Unit.Metre] = "metre",
     };
 
     /// <summary>The number with its unit, three digits of it, and its bounds in brackets.</summary>
@@ -43,7 +44,7 @@ public sealed record Measure(double Value, Unit Unit, ValueRange? Range = null)
             >= 999.5 => ("kilo", 1e-3),
             _ => ("", 1.0),
         };
-        return new Message("bench-unit." + prefix + name, new Figure(value * factor, Format(value * factor)));
+        return new Message("bench-unit." + prefix + name, new Figure(value * factor, Format(value * factor, Unit == Unit.Volt && prefix.Length == 0 ? Digits + 1 : Digits)));
     }
 
     /// <summary>The unit as <c>--json</c> names it, in every language the same.</summary>
@@ -69,7 +70,6 @@ public sealed record Measure(double Value, Unit Unit, ValueRange? Range = null)
 
     private static string Plain(Unit unit) => unit switch
     {
-        Unit.Metre => "metre",
         Unit.SquareMillimetre => "square-millimetre",
         Unit.Celsius => "celsius",
         Unit.Kelvin => "kelvin",
@@ -80,11 +80,11 @@ public sealed record Measure(double Value, Unit Unit, ValueRange? Range = null)
         _ => "count",
     };
 
-    /// <summary>So many decimals that three digits are seen; none for what is above a hundred.</summary>
-    private static string Format(double value)
+    /// <summary>So many decimals that so many digits are seen; none where the whole part has them all.</summary>
+    private static string Format(double value, int digits = Digits)
     {
         var size = Math.Abs(value) < 1e-9 ? 0 : (int)Math.Floor(Math.Log10(Math.Abs(value) * 1.0005));
-        var decimals = Math.Clamp(Digits - 1 - size, 0, 4);
+        var decimals = Math.Clamp(digits - 1 - size, 0, 4);
         return decimals == 0 ? "0" : "0." + new string('#', decimals);
     }
 

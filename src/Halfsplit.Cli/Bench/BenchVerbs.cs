@@ -45,6 +45,19 @@ public static class BenchVerbs
                 ["--cavities", "1,2,3,4", "--function", "\"feed: 11-14 V\"", "--function", "\"ground: 0-0.2 V 0-2 ohm\"", "--reading", "\"volts 1 body = 0.03\""]);
             Verb<CoilSettings>("coil", BenchPins.Coil, ["--ohms", "85", "--supply", "20"]);
             Verb<ContactSettings>("contact", BenchPins.Contact, ["--millivolts", "180", "--amps", "6"]);
+            Verb<BatterySettings>("battery", BenchBatteries.Rest, ["--volts", "12.45", "--type", "agm", "--celsius", "5"]);
+            Verb<TwoLoadsSettings>("two-loads", BenchBatteries.TwoLoads, ["--light", "12.5@5", "--heavy", "11.9@65", "--cranking-amps", "540"]);
+            Verb<CrankingSettings>("cranking", BenchBatteries.Crank, ["--volts", "9.8", "--celsius", "5", "--amps", "180", "--positive", "0.25", "--negative", "0.31"]);
+            Verb<ChargingSettings>("charging", BenchBatteries.Charge, ["--volts", "14.1", "--ripple", "0.06", "--positive", "0.12"]);
+            Verb<RatedSettings>("lamp", BenchLoads.Lamp, ["--watts", "55"]);
+            Verb<RatedSettings>("heater", BenchLoads.Heater, ["--watts", "150"]);
+            Verb<WindingSettings>("winding", BenchLoads.Winding, ["injector", "--ohms", "16.1", "--celsius", "70"]);
+            Verb<DiodeSettings>("diode", BenchLoads.Diode, ["--one-way", "0.58", "--other-way", "OL"]);
+            Verb<SensorSettings>("sensor-supply", BenchLoads.Sensor, ["--volts", "3.1", "--unplugged", "5.02", "--ground", "0.01"]);
+            Verb<LookupSettings>("terminal", BenchLookups.Terminal, ["87a"]);
+            Verb<LookupSettings>("colour", BenchLookups.Colour, ["YE/BK"], ["schwarz"]);
+            Verb<LookupSettings>("rating", BenchLookups.Rating, ["15A"]);
+            Verb<LookupSettings>("gauge", BenchLookups.Gauge, ["14", "AWG"], ["2.5"]);
         });
     }
 }

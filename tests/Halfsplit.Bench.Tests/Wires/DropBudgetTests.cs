@@ -50,7 +50,7 @@ public sealed class DropBudgetTests
     public void What_is_impossible_is_refused_with_the_range()
     {
         Said.Refused(ChainLink.Parse("hose", 20), "connector", "ground");
-        Said.Refused(ChainLink.Parse("wire 2.5mm2 400m", 20), "0.01 m", "100 m");
+        Said.Refused(ChainLink.Parse("wire 2.5mm2 400m", 20), "10 mm", "100 m");
         Said.Refused(ChainLink.Parse("fuse 900A", 20), "1, 2", "40 A");
         Said.Refused(DropBudget.Of([], 5, null, false), "connector", "ground");
         Said.Refused(DropBudget.Of(Chain("relay = 100"), 5, null, false), "0 V", "60 V");

@@ -139,7 +139,7 @@ public sealed class WireAidTests
         Said.Refused(Gauge.Parse("900"), "0.2 mm²", "120 mm²");
         Said.Refused(Gauge.Parse("30 AWG"), "24", "4/0");
         Said.Refused(Gauge.Parse("thick"), "0.2", "120");
-        Said.Refused(WireAid.Of(new WireQuestion(new Gauge(1), 0, 1)), "0.01 m", "100 m");
+        Said.Refused(WireAid.Of(new WireQuestion(new Gauge(1), 0, 1)), "10 mm", "100 m");
         Said.Refused(WireAid.Of(new WireQuestion(new Gauge(1), 1, -1)), "0 A", "1 kA");
         Said.Refused(WireAid.Of(new WireQuestion(new Gauge(1), 1, double.NaN)), "0 A", "1 kA");
         Said.Refused(WireAid.Of(new WireQuestion(new Gauge(1), 1, 1, AllowedVolts: 13)), "1 mV", "12 V");

@@ -8,7 +8,7 @@ namespace Halfsplit.Cli.Bench;
 public sealed class WireSettings : VerbSettings
 {
     [CommandArgument(0, "<GAUGE>")]
-    [Says("help-bench.gauge")]
+    [Says("help-bench.wire-gauge")]
     public string[] Gauge { get; init; } = [];
 
     [CommandOption("--length <METRES>")]

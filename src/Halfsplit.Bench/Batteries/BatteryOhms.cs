@@ -1,0 +1,58 @@
+using Halfsplit.Bench.Answers;
+using Halfsplit.Circuits.Messages;
+using Halfsplit.Circuits.Model;
+
+namespace Halfsplit.Bench.Batteries;
+
+/// <summary>A battery's volts at its posts under one load.</summary>
+public readonly record struct LoadedVolts(double Volts, double Amps);
+
+/// <summary>Internal resistance from two loads.</summary>
+/// <param name="OpenVolts">What the two loads point to without a load.</param>
+/// <param name="RatedOhms">From the cold-cranking amps on the label; null where they were not given.</param>
+public sealed record OhmsResult(Measure Ohms, double OpenVolts, double? RatedOhms);
+
+/// <summary>Internal resistance of a 12 V battery from its volts under two loads.</summary>
+public static class BatteryOhms
+{
+    public static Outcome<OhmsResult> Of(LoadedVolts light, LoadedVolts heavy, double? coldCrankingAmps)
+    {
+        var limits = new InputLimits()
+            .Within("loaded-volts", light.Volts, 3, 16, Unit.Volt).Within("loaded-volts", heavy.Volts, 3, 16, Unit.Volt)
+            .Within("amps", light.Amps, 0, 1000, Unit.Amp).Within("amps", heavy.Amps, 0, 1000, Unit.Amp)
+            .Within("cold-cranking-amps", coldCrankingAmps, 50, 1500, Unit.Amp);
+        if (limits.AreKept)
+        {
+            limits.Unless(heavy.Amps >= light.Amps + BenchDefaults.Table["battery.least-step-amps"], "bench-limit.same-loads", new Measure(BenchDefaults.Table["battery.least-step-amps"], Unit.Amp).Say())
+                .Unless(heavy.Volts <= light.Volts, "bench-limit.volts-rise");
+        }
+
+        if (!limits.AreKept)
+        {
+            return Outcome.Wrong<OhmsResult>(limits.Problems);
+        }
+
+        var amps = heavy.Amps - light.Amps;
+        var ohms = (light.Volts - heavy.Volts) / amps;
+        // The meter's gain is shared by both readings; what is left are its counts of 10 mV, and the clamp's error.
+        var error = (BenchDefaults.Table["battery.count-volts"] / amps) + (ohms * BenchDefaults.Table["battery.clamp-share"]);
+        return Outcome.Of(new OhmsResult(
+            new Measure(ohms, Unit.Ohm, new ValueRange(Math.Max(0, ohms - error), ohms + error)), light.Volts + (ohms * light.Amps),
+            coldCrankingAmps is { } rated ? (BenchDefaults.Table["battery.cca-from"] - BenchDefaults.Table["battery.cca-to"]) / rated : null));
+    }
+
+    public static Answer Answer(OhmsResult result)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        AnswerLine[] rated = result.RatedOhms is { } ohms ? [new("rated-ohms", ohms, Unit.Ohm)] : [];
+        return new Answer(
+            new Message("bench-ohms.title"), [new Message("bench-caution.battery")],
+            [new("internal", result.Ohms, null), new("open-volts", result.OpenVolts, Unit.Volt), .. rated],
+            [
+                new Message(
+                    result.Ohms.Value > BenchDefaults.Table["battery.weak-ohms"] || result.Ohms.Value > 2 * (result.RatedOhms ?? double.PositiveInfinity) ? "bench-ohms.weak"
+                    : result.Ohms.Value > (result.RatedOhms ?? BenchDefaults.Table["battery.healthy-ohms"]) ? "bench-ohms.worn" : "bench-ohms.good"),
+            ],
+            [new Message("bench-ohms.source")]);
+    }
+}

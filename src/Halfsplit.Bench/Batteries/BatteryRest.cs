@@ -1,0 +1,55 @@
+using System.Collections.Immutable;
+using Halfsplit.Bench.Answers;
+using Halfsplit.Circuits.Messages;
+using Halfsplit.Circuits.Model;
+
+namespace Halfsplit.Bench.Batteries;
+
+/// <summary>How a lead-acid battery is built.</summary>
+public enum BatteryType { Flooded, Agm, Gel }
+
+/// <summary>State of charge from rest volts.</summary>
+/// <param name="VoltsAtTwenty">Carried to the temperature of the table.</param>
+/// <param name="Percent">0 to 100, with what meter, rest and type leave open.</param>
+public sealed record RestResult(BatteryType Type, double Volts, double Celsius, double VoltsAtTwenty, Measure Percent);
+
+/// <summary>State of charge of a rested 12 V battery (<c>data/bench-battery-charge.csv</c>).</summary>
+public static class BatteryRest
+{
+    private static readonly ImmutableDictionary<BatteryType, Curve> Charge = BenchData.Read("bench-battery-charge.csv")
+        .GroupBy(r => Enum.Parse<BatteryType>(r.Text("type"), ignoreCase: true))
+        .ToImmutableDictionary(g => g.Key, g => new Curve(g.Select(r => (r.Number("volts"), r.Number("percent")))));
+
+    public static Outcome<RestResult> Of(BatteryType type, double volts, double celsius)
+    {
+        var limits = new InputLimits().Within("rest-volts", volts, 6, 15, Unit.Volt).Within("celsius", celsius, -30, 60, Unit.Celsius);
+        if (!limits.AreKept)
+        {
+            return Outcome.Wrong<RestResult>(limits.Problems);
+        }
+
+        var even = volts - ((celsius - BenchDefaults.Table["battery.table-celsius"]) * BenchDefaults.Table["battery.volts-per-kelvin"]);
+        var spread = BenchDefaults.Table["battery.rest-spread"];
+        return Outcome.Of(new RestResult(
+            type, volts, celsius, even,
+            new Measure(Charge[type].At(even), Unit.Percent, new ValueRange(Charge[type].At(even - spread), Charge[type].At(even + spread)))));
+    }
+
+    public static Answer Answer(RestResult result)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        return new Answer(
+            new Message("bench-rest.title", new Message($"bench-battery.{result.Type.ToString().ToLowerInvariant()}"), new Measure(result.Volts, Unit.Volt).Say()),
+            [new Message("bench-caution.battery")],
+            [new("charge", result.Percent, null)],
+            [
+                new Message(
+                    result.VoltsAtTwenty > BenchDefaults.Table["battery.most-rest-volts"] ? "bench-rest.surface"
+                    : result.Percent.Value < 50 ? "bench-rest.low" : result.Percent.Value < 75 ? "bench-rest.half" : "bench-rest.good"),
+            ],
+            [new Message("bench-rest.source")])
+        {
+            Steps = [new Message("bench-rest.step")],
+        };
+    }
+}

@@ -1,0 +1,47 @@
+using System.Collections.Immutable;
+using Halfsplit.Bench.Answers;
+using Halfsplit.Circuits.Messages;
+
+namespace Halfsplit.Bench.Batteries;
+
+/// <summary>What was read with the engine at a fast idle; any but the volts at the posts may be missing.</summary>
+/// <param name="RippleVolts">On the meter's AC range, at the alternator's output.</param>
+/// <param name="PositiveDrop">From the alternator's output to the battery's positive post.</param>
+/// <param name="NegativeDrop">From the battery's negative post to the alternator's body.</param>
+public sealed record ChargingQuestion(double Volts, double? RippleVolts = null, double? PositiveDrop = null, double? NegativeDrop = null);
+
+/// <summary>Alternator output, ripple and cables.</summary>
+public static class Charging
+{
+    public static Outcome<Answer> Of(ChargingQuestion question)
+    {
+        ArgumentNullException.ThrowIfNull(question);
+        var limits = new InputLimits()
+            .Within("charging-volts", question.Volts, 8, 20, Unit.Volt).Within("ripple", question.RippleVolts, 0, 10, Unit.Volt)
+            .Within("cable-drop", question.PositiveDrop, 0, 12, Unit.Volt).Within("cable-drop", question.NegativeDrop, 0, 12, Unit.Volt);
+        return limits.AreKept ? Outcome.Of(Answer(question)) : Outcome.Wrong<Answer>(limits.Problems);
+    }
+
+    private static Answer Answer(ChargingQuestion question)
+    {
+        var (published, trade) = (BenchDefaults.Table.RangeOf("charging.volts"), BenchDefaults.Table.RangeOf("charging.trade-volts"));
+        var judged = ImmutableArray.CreateBuilder<Message>();
+        judged.Add(new Message(
+            published.Contains(question.Volts) ? "bench-charging.good"
+            : trade.Contains(question.Volts) ? "bench-charging.trade"
+            : question.Volts > trade.High ? "bench-charging.high" : "bench-charging.low"));
+        if (question.RippleVolts is { } ripple)
+        {
+            judged.Add(new Message(ripple <= BenchDefaults.Table["charging.ripple-volts"] ? "bench-charging.ripple-good" : "bench-charging.ripple-bad"));
+        }
+
+        judged.AddRange(Side("bench-charging.positive-side", question.PositiveDrop, "charging.positive-drop"));
+        judged.AddRange(Side("bench-charging.negative-side", question.NegativeDrop, "charging.negative-drop"));
+        return new Answer(
+            new Message("bench-charging.title", new Measure(question.Volts, Unit.Volt).Say()), [new Message("bench-caution.running")], [],
+            judged.ToImmutable(), [new Message("bench-charging.source")]);
+    }
+
+    private static ImmutableArray<Message> Side(string code, double? drop, string limit) =>
+        drop > BenchDefaults.Table[limit] ? [new Message(code, new Measure(drop.Value, Unit.Volt).Say())] : [];
+}

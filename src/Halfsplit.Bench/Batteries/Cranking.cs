@@ -1,0 +1,59 @@
+using System.Collections.Immutable;
+using Halfsplit.Bench.Answers;
+using Halfsplit.Circuits.Messages;
+
+namespace Halfsplit.Bench.Batteries;
+
+/// <summary>What was read while the starter turned; any but the volts at the posts may be missing.</summary>
+/// <param name="PositiveDrop">Volts from the battery's positive post to the starter's terminal.</param>
+/// <param name="NegativeDrop">Volts from the starter's body to the battery's negative post.</param>
+public sealed record CrankingQuestion(double Volts, double Celsius, double? Amps = null, double? PositiveDrop = null, double? NegativeDrop = null);
+
+/// <param name="LeastVolts">What the posts should hold at this temperature.</param>
+/// <param name="AllowedDrop">For both cables together; null without the amps.</param>
+public sealed record CrankingResult(CrankingQuestion Question, double LeastVolts, double? AllowedDrop);
+
+/// <summary>Battery and cables while cranking (<c>data/bench-cranking.csv</c>; cables by SAE J541).</summary>
+public static class Cranking
+{
+    private static readonly Curve Least = new(BenchData.Read("bench-cranking.csv").Select(r => (r.Number("celsius"), r.Number("least_volts"))));
+
+    public static Outcome<CrankingResult> Of(CrankingQuestion question)
+    {
+        ArgumentNullException.ThrowIfNull(question);
+        var limits = new InputLimits()
+            .Within("cranking-volts", question.Volts, 0, 14, Unit.Volt).Within("celsius", question.Celsius, -30, 60, Unit.Celsius)
+            .Within("amps", question.Amps, 20, 1500, Unit.Amp)
+            .Within("cable-drop", question.PositiveDrop, 0, 12, Unit.Volt).Within("cable-drop", question.NegativeDrop, 0, 12, Unit.Volt);
+        return limits.AreKept
+            ? Outcome.Of(new CrankingResult(
+                question, Least.At(question.Celsius), question.Amps is { } amps ? amps / 100 * BenchDefaults.Table["starter.volts-per-100-amps"] : null))
+            : Outcome.Wrong<CrankingResult>(limits.Problems);
+    }
+
+    public static Answer Answer(CrankingResult result)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        var question = result.Question;
+        var judged = ImmutableArray.CreateBuilder<Message>();
+        judged.Add(new Message(question.Volts >= result.LeastVolts ? "bench-cranking.holds" : "bench-cranking.sags"));
+        var drop = (question.PositiveDrop ?? 0) + (question.NegativeDrop ?? 0);
+        if (result.AllowedDrop is { } allowed && (question.PositiveDrop ?? question.NegativeDrop) is not null)
+        {
+            judged.Add(new Message(
+                drop <= allowed ? "bench-cranking.cables-good"
+                : question.PositiveDrop > (question.NegativeDrop ?? 0) ? "bench-cranking.positive-side" : "bench-cranking.negative-side"));
+        }
+
+        AnswerLine?[] lines =
+        [
+            new("least", result.LeastVolts, Unit.Volt), Line("positive-side", question.PositiveDrop), Line("negative-side", question.NegativeDrop),
+            Line("allowed-both", result.AllowedDrop),
+        ];
+        return new Answer(
+            new Message("bench-cranking.title", new Measure(question.Volts, Unit.Volt).Say(), new Measure(question.Celsius, Unit.Celsius).Say()),
+            [new Message("bench-caution.cranking")], [.. lines.OfType<AnswerLine>()], judged.ToImmutable(), [new Message("bench-cranking.source")]);
+    }
+
+    private static AnswerLine? Line(string name, double? volts) => volts is { } value ? new(name, value, Unit.Volt) : null;
+}

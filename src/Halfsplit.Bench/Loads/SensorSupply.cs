@@ -1,0 +1,42 @@
+using System.Collections.Immutable;
+using Halfsplit.Bench.Answers;
+using Halfsplit.Circuits.Messages;
+
+namespace Halfsplit.Bench.Loads;
+
+/// <summary>A 5 V sensor supply, key on.</summary>
+/// <param name="UnpluggedVolts">The same with the sensor unplugged; null where that was not measured.</param>
+/// <param name="GroundVolts">From the sensor's ground to the battery's negative post; null where that was not measured.</param>
+public sealed record SensorQuestion(double Volts, double? UnpluggedVolts = null, double? GroundVolts = null);
+
+/// <summary>Judges a sensor's supply and ground.</summary>
+public static class SensorSupply
+{
+    public static Outcome<Answer> Of(SensorQuestion question)
+    {
+        ArgumentNullException.ThrowIfNull(question);
+        var limits = new InputLimits()
+            .Within("sensor-volts", question.Volts, 0, 30, Unit.Volt).Within("sensor-volts", question.UnpluggedVolts, 0, 30, Unit.Volt)
+            .Within("sensor-ground", question.GroundVolts, 0, 30, Unit.Volt);
+        return limits.AreKept ? Outcome.Of(Answer(question)) : Outcome.Wrong<Answer>(limits.Problems);
+    }
+
+    private static Answer Answer(SensorQuestion question)
+    {
+        var good = BenchDefaults.Table.RangeOf("sensor.volts");
+        var judged = ImmutableArray.CreateBuilder<Message>();
+        judged.Add(new Message(
+            good.Contains(question.Volts) ? "bench-sensor.good"
+            : question.Volts > good.High ? "bench-sensor.high"
+            : question.UnpluggedVolts is not { } unplugged ? "bench-sensor.low"
+            : good.Contains(unplugged) ? "bench-sensor.sensor-pulls" : "bench-sensor.elsewhere"));
+        if (question.GroundVolts is { } ground)
+        {
+            judged.Add(new Message(ground <= BenchDefaults.Table["sensor.ground-volts"] ? "bench-sensor.ground-good" : "bench-sensor.ground-bad"));
+        }
+
+        return new Answer(
+            new Message("bench-sensor.title", new Measure(question.Volts, Unit.Volt).Say()), [new Message("bench-caution.sensor")], [],
+            judged.ToImmutable(), [new Message("bench-sensor.source")]);
+    }
+}

@@ -1,0 +1,58 @@
+using System.Collections.Immutable;
+using Halfsplit.Bench.Answers;
+using Halfsplit.Circuits.Data;
+using Halfsplit.Circuits.Messages;
+using Halfsplit.Circuits.Model;
+
+namespace Halfsplit.Bench.Loads;
+
+/// <summary>A copper winding's ohms carried to 20 °C and judged.</summary>
+/// <param name="OhmsAtTwenty">What the table speaks of.</param>
+/// <param name="Usual">Lowest and highest at 20 °C.</param>
+/// <param name="Amps">At 12 V, as warm as it is.</param>
+public sealed record WindingResult(string Kind, double Ohms, double Celsius, double OhmsAtTwenty, ValueRange Usual, double Amps);
+
+/// <summary>Coils of injectors, relays, solenoids and motors by their ohms (<c>data/bench-windings.csv</c>), corrected for temperature.</summary>
+public static class WindingAid
+{
+    private const double SupplyVolts = 12;
+
+    private static readonly ImmutableDictionary<string, ValueRange> Table = BenchData.Read("bench-windings.csv")
+        .ToImmutableDictionary(r => r.Text("kind"), r => new ValueRange(r.Number("low_ohms"), r.Number("high_ohms")), StringComparer.Ordinal);
+
+    /// <summary>The kinds that the table knows.</summary>
+    public static ImmutableArray<string> Kinds => [.. Table.Keys.Order(StringComparer.Ordinal)];
+
+    public static Outcome<WindingResult> Of(string kind, double ohms, double celsius)
+    {
+        if (!Table.TryGetValue(kind, out var usual))
+        {
+            return Outcome.Wrong<WindingResult>(new Message("bench-limit.winding", kind, string.Join(", ", Kinds)));
+        }
+
+        var limits = new InputLimits().Within("ohms", ohms, 0.01, 1e6, Unit.Ohm).Within("celsius", celsius, -40, 180, Unit.Celsius);
+        return limits.AreKept
+            ? Outcome.Of(new WindingResult(
+                kind, ohms, celsius, ohms / (1 + (WireTable.CopperTemperatureCoefficient * (celsius - 20))), usual, SupplyVolts / ohms))
+            : Outcome.Wrong<WindingResult>(limits.Problems);
+    }
+
+    public static Answer Answer(WindingResult result)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        return new Answer(
+            new Message(
+                "bench-winding.title", new Message($"bench-winding.{result.Kind}"), new Measure(result.Ohms, Unit.Ohm).Say(),
+                new Measure(result.Celsius, Unit.Celsius).Say()),
+            [new Message("bench-caution.ohms-isolated")],
+            [
+                new("at-twenty", result.OhmsAtTwenty, Unit.Ohm), new("usual-low", result.Usual.Low, Unit.Ohm), new("usual-high", result.Usual.High, Unit.Ohm),
+                new("amps-at-twelve", result.Amps, Unit.Amp),
+            ],
+            [
+                new Message(
+                    result.OhmsAtTwenty < result.Usual.Low ? "bench-winding.low" : result.OhmsAtTwenty > result.Usual.High ? "bench-winding.high" : "bench-winding.good"),
+            ],
+            [new Message("bench-winding.source")]);
+    }
+}

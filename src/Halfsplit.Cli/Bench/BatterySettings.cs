@@ -1,0 +1,93 @@
+using System.ComponentModel;
+using Halfsplit.Cli.Settings;
+using Spectre.Console.Cli;
+
+namespace Halfsplit.Cli.Bench;
+
+/// <summary>A battery at rest.</summary>
+public sealed class BatterySettings : VerbSettings
+{
+    [CommandOption("--volts <VOLTS>")]
+    [Says("help-bench.rest-volts")]
+    [TypeConverter(typeof(EitherDecimalSign))]
+    public double Volts { get; init; }
+
+    [CommandOption("--type <TYPE>")]
+    [Says("help-bench.battery-type")]
+    public string Type { get; init; } = "flooded";
+
+    [CommandOption("--celsius <DEGREES>")]
+    [Says("help-bench.celsius")]
+    [TypeConverter(typeof(EitherDecimalSign))]
+    public double Celsius { get; init; } = 20;
+}
+
+/// <summary>A battery under two loads.</summary>
+public sealed class TwoLoadsSettings : VerbSettings
+{
+    [CommandOption("--light <VOLTS@AMPS>")]
+    [Says("help-bench.light")]
+    public string Light { get; init; } = "";
+
+    [CommandOption("--heavy <VOLTS@AMPS>")]
+    [Says("help-bench.heavy")]
+    public string Heavy { get; init; } = "";
+
+    [CommandOption("--cranking-amps <AMPS>")]
+    [Says("help-bench.cranking-amps")]
+    [TypeConverter(typeof(EitherDecimalSign))]
+    public double? CrankingAmps { get; init; }
+}
+
+/// <summary>Battery and cables while the starter turns.</summary>
+public sealed class CrankingSettings : VerbSettings
+{
+    [CommandOption("--volts <VOLTS>")]
+    [Says("help-bench.cranking-volts")]
+    [TypeConverter(typeof(EitherDecimalSign))]
+    public double Volts { get; init; }
+
+    [CommandOption("--celsius <DEGREES>")]
+    [Says("help-bench.celsius")]
+    [TypeConverter(typeof(EitherDecimalSign))]
+    public double Celsius { get; init; } = 20;
+
+    [CommandOption("--amps <AMPS>")]
+    [Says("help-bench.amps")]
+    [TypeConverter(typeof(EitherDecimalSign))]
+    public double? Amps { get; init; }
+
+    [CommandOption("--positive <VOLTS>")]
+    [Says("help-bench.positive")]
+    [TypeConverter(typeof(EitherDecimalSign))]
+    public double? Positive { get; init; }
+
+    [CommandOption("--negative <VOLTS>")]
+    [Says("help-bench.negative")]
+    [TypeConverter(typeof(EitherDecimalSign))]
+    public double? Negative { get; init; }
+}
+
+/// <summary>An alternator at work.</summary>
+public sealed class ChargingSettings : VerbSettings
+{
+    [CommandOption("--volts <VOLTS>")]
+    [Says("help-bench.charging-volts")]
+    [TypeConverter(typeof(EitherDecimalSign))]
+    public double Volts { get; init; }
+
+    [CommandOption("--ripple <VOLTS>")]
+    [Says("help-bench.ripple")]
+    [TypeConverter(typeof(EitherDecimalSign))]
+    public double? Ripple { get; init; }
+
+    [CommandOption("--positive <VOLTS>")]
+    [Says("help-bench.charging-positive")]
+    [TypeConverter(typeof(EitherDecimalSign))]
+    public double? Positive { get; init; }
+
+    [CommandOption("--negative <VOLTS>")]
+    [Says("help-bench.charging-negative")]
+    [TypeConverter(typeof(EitherDecimalSign))]
+    public double? Negative { get; init; }
+}

@@ -1,0 +1,104 @@
+using CsCheck;
+using Halfsplit.Bench.Batteries;
+using Xunit;
+
+namespace Halfsplit.Bench.Tests.Batteries;
+
+public sealed class BatteryTests
+{
+    // Army TM 5-3805-262-20 p. 5-142: flooded batteries at rest. Army TM 9-6115-730-24: a full AGM battery rests at 12.8 V at 21 °C.
+    [Theory]
+    [InlineData(BatteryType.Flooded, 12.6, 100)]
+    [InlineData(BatteryType.Flooded, 12.4, 75)]
+    [InlineData(BatteryType.Flooded, 12.2, 50)]
+    [InlineData(BatteryType.Flooded, 12.0, 25)]
+    [InlineData(BatteryType.Flooded, 11.7, 0)]
+    [InlineData(BatteryType.Flooded, 10.5, 0)]
+    [InlineData(BatteryType.Agm, 12.8, 100)]
+    public void Rest_volts_give_the_published_charge(BatteryType type, double volts, double percent) =>
+        Assert.Equal(percent, Said.Good(BatteryRest.Of(type, volts, 21)).Percent.Value, 1e-9);
+
+    [Fact]
+    public void More_volts_are_more_charge_and_the_cold_shows_fewer_volts() =>
+        Gen.Select(Gen.Int[0, 2], Gen.Double[11, 13.5], Gen.Double[0, 0.5], Gen.Double[-20, 40], Gen.Double[0, 20]).Sample((type, volts, more, celsius, warmer) =>
+        {
+            var kind = (BatteryType)type;
+            Assert.True(Percent(kind, volts + more, celsius) >= Percent(kind, volts, celsius));
+            Assert.True(Percent(kind, volts, celsius + warmer) <= Percent(kind, volts, celsius));
+            Assert.InRange(Percent(kind, volts, celsius), 0, 100);
+        });
+
+    // Lessons in Electric Circuits vol. I ch. 11: 13.2 V behind 0.1 Ω gives 13.187 V at 100 Ω; 10 V behind 0.2 Ω gives 8.333 V at 8.333 A and 50 A shorted.
+    [Theory]
+    [InlineData(9.166667, 4.166667, 8.333333, 8.333333, 0.2, 10)]
+    [InlineData(13.186813, 0.13186813, 12, 12, 0.1, 13.2)]
+    public void Two_loads_give_the_published_internal_resistance(double lightVolts, double lightAmps, double heavyVolts, double heavyAmps, double ohms, double open)
+    {
+        // The step between the loads must be large enough to be read; the published battery is loaded ten times as hard here, at a tenth of the ohms.
+        var result = Said.Good(BatteryOhms.Of(new(lightVolts, 10 * lightAmps), new(heavyVolts, 10 * heavyAmps), null));
+
+        Assert.Equal(ohms / 10, result.Ohms.Value, 1e-6);
+        Assert.Equal(open, result.OpenVolts, 1e-5);
+    }
+
+    [Fact]
+    public void Any_battery_is_found_from_any_two_loads() =>
+        Gen.Select(Gen.Double[11.5, 13], Gen.Double[0.002, 0.03], Gen.Double[0, 20], Gen.Double[10, 150]).Sample((open, ohms, light, more) =>
+        {
+            var result = Said.Good(BatteryOhms.Of(new(open - (ohms * light), light), new(open - (ohms * (light + more)), light + more), null));
+
+            Assert.Equal(ohms, result.Ohms.Value, 1e-9);
+            Assert.Equal(open, result.OpenVolts, 1e-9);
+            Assert.True(result.Ohms.Range!.Value.Contains(ohms));
+        });
+
+    // From the definition of cold-cranking amps: (12.6 - 7.2) V / 600 A = 9 mΩ, / 400 A = 13.5 mΩ.
+    [Theory]
+    [InlineData(600, 0.009)]
+    [InlineData(400, 0.0135)]
+    public void The_label_gives_the_ohms_of_its_definition(double amps, double ohms) =>
+        Assert.Equal(ohms, Said.Good(BatteryOhms.Of(new(12.5, 0), new(12.1, 50), amps)).RatedOhms!.Value, 1e-12);
+
+    // Army TM 9-6115-730-24: at least 9.6 V at 21 °C.
+    [Theory]
+    [InlineData(21.1, 9.6)]
+    [InlineData(35, 9.6)]
+    public void Cranking_must_hold_the_published_volts(double celsius, double volts) =>
+        Assert.Equal(volts, Said.Good(Cranking.Of(new CrankingQuestion(10, celsius))).LeastVolts, 1e-9);
+
+    [Fact]
+    public void Less_is_asked_of_a_colder_battery() => Gen.Select(Gen.Double[-30, 40], Gen.Double[0, 20]).Sample((celsius, warmer) =>
+        Assert.True(Least(celsius) <= Least(celsius + warmer)));
+
+    // SAE J541 as quoted: 0.200 V per 100 A for both cables.
+    [Theory]
+    [InlineData(0.2, 0.19, "bench-cranking.cables-good")]
+    [InlineData(0.5, 0.05, "bench-cranking.positive-side")]
+    [InlineData(0.05, 0.5, "bench-cranking.negative-side")]
+    public void Cables_are_judged_by_SAE_J541(double positive, double negative, string code) =>
+        Assert.Contains(Cranking.Answer(Said.Good(Cranking.Of(new CrankingQuestion(10.2, 20, 200, positive, negative)))).Judgements, j => j.Code == code);
+
+    // Army TM 9-2330-356-14: regulator setting 13.6 to 14.2 V.
+    [Theory]
+    [InlineData(13.6, "bench-charging.good")]
+    [InlineData(14.2, "bench-charging.good")]
+    [InlineData(14.5, "bench-charging.trade")]
+    [InlineData(15.6, "bench-charging.high")]
+    [InlineData(12.6, "bench-charging.low")]
+    public void Charging_volts_are_judged_by_the_published_setting(double volts, string code) =>
+        Assert.Equal(code, Said.Good(Charging.Of(new ChargingQuestion(volts))).Judgements[0].Code);
+
+    [Fact]
+    public void What_is_impossible_is_refused_with_the_range()
+    {
+        Said.Refused(BatteryRest.Of(BatteryType.Gel, 24, 20), "6 V", "15 V");
+        Said.Refused(BatteryOhms.Of(new(12, 10), new(11.9, 11), null), "at least", "5 A");
+        Said.Refused(BatteryOhms.Of(new(11, 10), new(12, 60), null), "fall", "rise");
+        Said.Refused(Cranking.Of(new CrankingQuestion(20, 20)), "0 V", "14 V");
+        Said.Refused(Charging.Of(new ChargingQuestion(3)), "8 V", "20 V");
+    }
+
+    private static double Percent(BatteryType type, double volts, double celsius) => Said.Good(BatteryRest.Of(type, volts, celsius)).Percent.Value;
+
+    private static double Least(double celsius) => Said.Good(Cranking.Of(new CrankingQuestion(10, celsius))).LeastVolts;
+}
