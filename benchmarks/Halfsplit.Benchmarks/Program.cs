@@ -2,6 +2,7 @@ using System.Globalization;
 using BenchmarkDotNet.Running;
 using Halfsplit.Benchmarks.Decisions;
 using Halfsplit.Benchmarks.Dictionary;
+using Halfsplit.Benchmarks.Motors;
 using Halfsplit.Benchmarks.Networks;
 using Halfsplit.Benchmarks.Processes;
 using Halfsplit.Circuits.Sheets;
@@ -28,6 +29,9 @@ switch (args)
         break;
     case ["cuts-table"]:
         SequencingTable.Print(Console.Out, [.. ShippedSheets.Names.SelectMany(SequencingCuts.Of)]);
+        break;
+    case ["motor-table"]:
+        MotorTable.Print(Console.Out);
         break;
     case ["process-table"]:
         ProcessTable.Print();

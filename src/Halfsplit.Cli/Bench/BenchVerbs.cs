@@ -54,6 +54,7 @@ public static class BenchVerbs
             Verb<WindingSettings>("winding", BenchLoads.Winding, ["injector", "--ohms", "16.1", "--celsius", "70"]);
             Verb<DiodeSettings>("diode", BenchLoads.Diode, ["--one-way", "0.58", "--other-way", "OL"]);
             Verb<SensorSettings>("sensor-supply", BenchLoads.Sensor, ["--volts", "3.1", "--unplugged", "5.02", "--ground", "0.01"]);
+            Verb<MotorSettings>("motor", BenchMotor.Run, ["pump.csv", "--bars", "8", "--rated", "5.5", "--plot", "pump.svg"], ["pump.wav", "--full-scale", "20"]);
             Verb<LookupSettings>("terminal", BenchLookups.Terminal, ["87a"]);
             Verb<LookupSettings>("colour", BenchLookups.Colour, ["YE/BK"], ["schwarz"]);
             Verb<LookupSettings>("rating", BenchLookups.Rating, ["15A"]);

@@ -30,7 +30,7 @@ public sealed class DropBudgetTests
         var answer = DropBudget.Answer(Budget(8, "connector = 12 mV", "wire 2.5mm2 4.2m = 0.25", "ground = 1,2 V"));
 
         var first = Said.Text(answer.Judgements[0]);
-        Assert.StartsWith("ground drops 1.18 V", first, StringComparison.Ordinal);
+        Assert.StartsWith("ground drops 1.176 V", first, StringComparison.Ordinal);
         Assert.Contains("147 mΩ", first, StringComparison.Ordinal);
         Assert.Single(answer.Judgements);
     }

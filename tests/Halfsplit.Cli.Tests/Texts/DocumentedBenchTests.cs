@@ -1,5 +1,7 @@
+using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
+using Halfsplit.Bench.Motors;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Cli.Tests.Running;
 using Xunit;
@@ -12,6 +14,9 @@ namespace Halfsplit.Cli.Tests.Texts;
 public sealed partial class DocumentedBenchTests
 {
     private static readonly string Path = TextSources.File("docs", "bench.md");
+
+    /// <summary>The files that the examples name: a pump whose first commutator bar is weak, and its picture.</summary>
+    private const string Recording = "pump.csv", Picture = "pump.svg";
 
     public static TheoryData<string> Commands => [.. Example().Matches(Text()).Select(m => m.Groups["command"].Value)];
 
@@ -44,7 +49,7 @@ public sealed partial class DocumentedBenchTests
     public void Every_documented_example_can_be_read_by_a_script(string command)
     {
         using var shell = new Shell();
-        var json = Shell.Expect(0, shell.Run([.. Words(command), "--json"])).Json;
+        var json = Shell.Expect(0, shell.Run([.. Words(shell, command), "--json"])).Json;
 
         Assert.NotEqual("", json.GetProperty("title").GetString());
         Assert.True(json.GetProperty("lines").GetArrayLength() + json.GetProperty("judgements").GetArrayLength() > 0);
@@ -72,12 +77,12 @@ public sealed partial class DocumentedBenchTests
 
     private static string Run(Shell shell, string command)
     {
-        var output = Shell.Expect(0, shell.Run(Words(command))).Output;
+        var output = Shell.Expect(0, shell.Run(Words(shell, command))).Output;
         return string.Join('\n', output.Split('\n').Select(line => line.TrimEnd())).TrimEnd('\n') + "\n";
     }
 
     /// <summary>The words of a command line as a shell would part them.</summary>
-    private static string[] Words(string command)
+    private static string[] Words(Shell shell, string command)
     {
         var words = new List<string>();
         var word = new StringBuilder();
@@ -99,7 +104,18 @@ public sealed partial class DocumentedBenchTests
             }
         }
 
-        return [.. words.Where(w => w.Length > 0)];
+        if (words.Contains(Recording))
+        {
+            WriteRecording(shell.File(Recording));
+        }
+
+        return [.. words.Where(w => w.Length > 0).Select(w => w is Recording or Picture ? shell.File(w) : w)];
+    }
+
+    private static void WriteRecording(string path)
+    {
+        var trace = new SimulatedMotor(4260, 8, WeakBar: 0.12, StartPeak: 3).Trace(10_000, 0.6, seed: 1);
+        File.WriteAllLines(path, trace.Amps.Select((a, i) => string.Create(CultureInfo.InvariantCulture, $"{i / trace.SamplesPerSecond},{a:0.####}")).Prepend("s,A"));
     }
 
     private static string Text() => File.ReadAllText(Path).Replace("\r\n", "\n", StringComparison.Ordinal);

@@ -1,0 +1,57 @@
+using System.Collections.Immutable;
+using Halfsplit.Bench.Answers;
+using Halfsplit.Circuits.Messages;
+
+namespace Halfsplit.Bench.Motors;
+
+/// <summary>Puts a motor's result into words.</summary>
+public static class MotorAnswer
+{
+    private const double WorthSaying = 0.05;
+
+    public static Answer Of(MotorResult result)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        AnswerLine?[] lines =
+        [
+            new("peak", result.PeakAmps, Unit.Amp), new("mean", result.MeanAmps, Unit.Amp),
+            result.RippleAmps > 0 ? new("ripple", result.RippleAmps, Unit.Amp) : null,
+            result.RippleHertz is { } hertz ? new("ripple-frequency", hertz, Unit.Hertz) : null,
+            result.RipplesPerTurn is { } ripples ? new("ripples-per-turn", ripples, Unit.Count) : null,
+            result.Turns is { } turns ? new("speed", turns, null) : null,
+            result.RipplesPerTurn is null ? null : new("weakest-hump", 100 * result.Dip, Unit.Percent),
+            .. result.States.Where(s => s.Odds >= WorthSaying).Select(s => new AnswerLine("state", new Message("bench-motor.state", State(s.State), Odds.Say(s.Odds)))),
+        ];
+        return new Answer(
+            new Message("bench-motor.title", new Measure(result.Question.Trace.Seconds, Unit.Second).Say(), new Measure(result.Question.Trace.SamplesPerSecond, Unit.Hertz).Say()),
+            [new Message("bench-caution.pump")], [.. lines.OfType<AnswerLine>()], Judged(result), [new Message("bench-motor.source")]);
+    }
+
+    private static ImmutableArray<Message> Judged(MotorResult result)
+    {
+        var judged = ImmutableArray.CreateBuilder<Message>();
+        judged.Add(new Message($"bench-motor.is-{Name(result.States[0].State)}"));
+        if (result.RippleHertz is not null && result.RipplesPerTurn is null)
+        {
+            judged.Add(new Message("bench-motor.say-bars"));
+        }
+
+        if (result.Question.RatedAmps is null)
+        {
+            judged.Add(new Message("bench-motor.say-rated"));
+        }
+
+        return judged.ToImmutable();
+    }
+
+    private static Message State(MotorState state) => new($"bench-motor.{Name(state)}");
+
+    private static string Name(MotorState state) => state switch
+    {
+        MotorState.WeakBar => "weak-bar",
+        MotorState.WornBrushes => "worn-brushes",
+        MotorState.Seized => "seized",
+        MotorState.SpinsFree => "spins-free",
+        _ => "healthy",
+    };
+}
