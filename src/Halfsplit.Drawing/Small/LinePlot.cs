@@ -24,7 +24,7 @@ public static class LinePlot
         options ??= DrawingOptions.Default;
         var pen = SmallDrawing.Pen(options);
         pen.Text("hs-heading", Margin, 20, title);
-        var top = 48.0;
+        var top = 54.0;
         foreach (var curve in curves)
         {
             Draw(pen, curve, top, options.Formats);
@@ -39,7 +39,7 @@ public static class LinePlot
         var bottom = top + 12 + PlotHeight;
         var across = PlotAxis.Of([.. curve.Points.Select(p => p.X)], Left, Width - Margin - 40, mayUseDecades: false, formats);
         var up = RoundAxis.Of([.. curve.Points.Select(p => p.Y)], Steps, mayUseDecades: false);
-        pen.Text("hs-summary", Margin, top, curve.Title);
+        pen.Text("hs-summary", Margin, top - 8, curve.Title);
         foreach (var tick in up.Ticks)
         {
             pen.Line("hs-link", Left, Y(tick), Width - Margin - 40, Y(tick));
