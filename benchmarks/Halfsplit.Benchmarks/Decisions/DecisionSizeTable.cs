@@ -20,6 +20,8 @@ internal static class DecisionSizeTable
 
     private const int MostMoves = 12;
 
+    private const int ConnectorsInAPath = 50;
+
     public static void Print()
     {
         Console.WriteLine($"{"connectors",10} {"suspects",8} {"checks",6} {"open ms",8} {"first planned ms",16} {"median ms",9} {"worst ms",8}");
@@ -84,10 +86,12 @@ internal static class DecisionSizeTable
         for (var i = 1; i <= connectors; i++)
         {
             text.Append(CultureInfo.InvariantCulture, $"  C{i}: {{ kind: connector, b: L1, place: {(i % 2 == 0 ? "bench" : "far end")} }}\n");
-            path.Append(CultureInfo.InvariantCulture, $" -> wire 1.5mm2 0.2m RD -> C{i}.1");
+            // A path has at most 200 items.
+            var isLast = i % ConnectorsInAPath == 0;
+            path.Append(CultureInfo.InvariantCulture, $" -> wire 1.5mm2 0.2m RD -> C{i}.1a{(isLast ? "\n  -" : " ->")} C{i}.1b");
         }
 
-        text.Append("wiring:\n").Append(path).Append(" -> wire 1.5mm2 0.2m RD -> L1.pos\n  - L1.neg -> wire 1.5mm2 1m BN -> G1\n");
+        text.Append("wiring:\n").Append(path).Append(" -> wire 1.5mm2 0.2m RD -> L1.1\n  - L1.2 -> wire 1.5mm2 1m BN -> G1\n");
         var reading = SheetReader.Read(text.ToString());
         return reading.Circuit ?? throw new InvalidOperationException(string.Join('\n', reading.Problems));
     }
