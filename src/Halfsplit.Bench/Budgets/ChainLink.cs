@@ -51,7 +51,7 @@ public sealed partial record ChainLink(string Name, ValueRange Ohms, double? Mea
 
     private static Outcome<ChainLink> OfWire(string name, Match wire, double celsius, double? measured)
     {
-        var gauge = Gauge.Parse(wire.Groups["gauge"].Value);
+        var gauge = Gauges.Parse(wire.Groups["gauge"].Value);
         if (!gauge.IsGood)
         {
             return Outcome.Wrong<ChainLink>(gauge.Problems);

@@ -3,6 +3,7 @@ using Halfsplit.Bench.Answers;
 using Halfsplit.Bench.Wires;
 using Halfsplit.Circuits.Data;
 using Halfsplit.Circuits.Messages;
+using Halfsplit.Circuits.Model;
 
 namespace Halfsplit.Bench.Lookups;
 
@@ -12,20 +13,20 @@ public static class GaugeTable
     private static readonly ImmutableArray<double> Metric = [.. DataFile.Read("wires.csv").Select(r => r.Number("square_mm"))];
 
     /// <summary>The next AWG number sold that is not thicker; null where none is.</summary>
-    public static int? NotThickerAwg(double squareMillimetres) => Gauge.SoldAwg
+    public static int? NotThickerAwg(double squareMillimetres) => Gauges.SoldAwg
         .Where(n => WireTable.SquareMillimetresOfAwg(n) <= squareMillimetres * (1 + 1e-9)).Select(n => (int?)n).LastOrDefault();
 
     /// <summary>The next AWG number sold that is not thinner; null where none is.</summary>
-    public static int? NotThinnerAwg(double squareMillimetres) => Gauge.SoldAwg
+    public static int? NotThinnerAwg(double squareMillimetres) => Gauges.SoldAwg
         .Where(n => WireTable.SquareMillimetresOfAwg(n) >= squareMillimetres * (1 - 1e-9)).Select(n => (int?)n).FirstOrDefault();
 
-    public static Outcome<Answer> Of(string gauge) => Gauge.Parse(gauge).Then(Answer);
+    public static Outcome<Answer> Of(string gauge) => Gauges.Parse(gauge).Then(Answer);
 
-    private static Answer Answer(Gauge gauge)
+    private static Answer Answer(WireGauge gauge)
     {
         var area = gauge.SquareMillimetres;
         var (thinner, thicker) = gauge.Awg is null
-            ? (NotThickerAwg(area) is { } low ? Gauge.OfAwg(low) : null, NotThinnerAwg(area) is { } high ? Gauge.OfAwg(high) : null)
+            ? (NotThickerAwg(area) is { } low ? WireGauge.OfAwg(low) : null, NotThinnerAwg(area) is { } high ? WireGauge.OfAwg(high) : null)
             : (Sold(Metric.LastOrDefault(m => m <= area)), Sold(Metric.FirstOrDefault(m => m >= area)));
         AnswerLine?[] lines =
         [
@@ -35,7 +36,7 @@ public static class GaugeTable
         return new Answer(new Message("bench-gauge.title", gauge.Say()), [], [.. lines.OfType<AnswerLine>()], [], [new Message("bench-gauge.source")]);
     }
 
-    private static Gauge? Sold(double squareMillimetres) => squareMillimetres > 0 ? new Gauge(squareMillimetres) : null;
+    private static WireGauge? Sold(double squareMillimetres) => squareMillimetres > 0 ? new WireGauge(squareMillimetres) : null;
 
-    private static AnswerLine? Line(string name, Gauge? gauge) => gauge is null ? null : new(name, gauge.Say());
+    private static AnswerLine? Line(string name, WireGauge? gauge) => gauge is null ? null : new(name, gauge.Say());
 }

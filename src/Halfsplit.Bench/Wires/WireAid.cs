@@ -11,7 +11,7 @@ namespace Halfsplit.Bench.Wires;
 /// <param name="Celsius">Of the copper, and of the air around it before the current warms it.</param>
 /// <param name="AllowedVolts">The drop that may be; null to ask for no smallest gauge.</param>
 public sealed record WireQuestion(
-    Gauge Gauge, double Metres, double Amps, bool HasReturn = false, double Celsius = 20, double SupplyVolts = 12, double? AllowedVolts = null);
+    WireGauge Gauge, double Metres, double Amps, bool HasReturn = false, double Celsius = 20, double SupplyVolts = 12, double? AllowedVolts = null);
 
 /// <summary>What a wire does with its current.</summary>
 /// <param name="DropShare">Of the supply.</param>
@@ -23,7 +23,7 @@ public sealed record WireQuestion(
 /// <param name="Smallest">The smallest gauges, mm² and AWG, within the allowed drop; empty where nothing was asked or none is enough.</param>
 public sealed record WireResult(
     WireQuestion Question, Measure Ohms, Measure Drop, double DropShare, Measure Loss, double WattsPerMetre, double BearableAmps, double RiseKelvin,
-    string HeatClass, string? InsulationClass, double? LoadFuseAmps, double? WireFuseAmps, ImmutableArray<Gauge> Smallest)
+    string HeatClass, string? InsulationClass, double? LoadFuseAmps, double? WireFuseAmps, ImmutableArray<WireGauge> Smallest)
 {
     /// <summary>The load and its wire have a fuse in common.</summary>
     public bool HasFuse => LoadFuseAmps is { } load && WireFuseAmps is { } wire && load <= wire;
@@ -36,7 +36,7 @@ public static class WireAid
     {
         ArgumentNullException.ThrowIfNull(question);
         var limits = new InputLimits()
-            .Within("gauge", question.Gauge.SquareMillimetres, Gauge.Thinnest, Gauge.Thickest, Unit.SquareMillimetre)
+            .Within("gauge", question.Gauge.SquareMillimetres, Gauges.Thinnest, Gauges.Thickest, Unit.SquareMillimetre)
             .Within("length", question.Metres, 0.01, 100, Unit.Metre)
             .Within("amps", question.Amps, 0, 1000, Unit.Amp)
             .Within("celsius", question.Celsius, -40, 150, Unit.Celsius)
@@ -60,13 +60,13 @@ public static class WireAid
     }
 
     /// <summary>The smallest standard mm² and the highest AWG number that keep the drop, at their worst, and bear the amps.</summary>
-    private static ImmutableArray<Gauge> Smallest(WireQuestion question, double allowed)
+    private static ImmutableArray<WireGauge> Smallest(WireQuestion question, double allowed)
     {
-        var metric = DataFile.Read("wires.csv").Where(r => r.Has("milliohm_per_m")).Select(r => new Gauge(r.Number("square_mm")));
-        var numbered = Gauge.SoldAwg.Select(Gauge.OfAwg);
-        return [.. new[] { metric.FirstOrDefault(Fits), numbered.FirstOrDefault(Fits) }.OfType<Gauge>()];
+        var metric = DataFile.Read("wires.csv").Where(r => r.Has("milliohm_per_m")).Select(r => new WireGauge(r.Number("square_mm")));
+        var numbered = Gauges.SoldAwg.Select(WireGauge.OfAwg);
+        return [.. new[] { metric.FirstOrDefault(Fits), numbered.FirstOrDefault(Fits) }.OfType<WireGauge>()];
 
-        bool Fits(Gauge gauge) =>
+        bool Fits(WireGauge gauge) =>
             gauge.OhmsPerMetre(question.Celsius).Range!.Value.High * Metres(question) * question.Amps <= allowed
             && WireHeat.BearableAmps(gauge.SquareMillimetres, question.Celsius) >= question.Amps;
     }

@@ -20,7 +20,7 @@ public sealed record BuiltCircuit(Circuit? Circuit, ImmutableArray<WiringProblem
 public static class CircuitBuilder
 {
     /// <summary>The strap every car has; assumed where the sheet ties the body to nothing. Common practice, no published source.</summary>
-    private static readonly PathWire AssumedStrap = new(new WireGauge(16, null), 0.4, "0.4m", "BK", null, null);
+    private static readonly PathWire AssumedStrap = new(new WireGauge(16), 0.4, "0.4m", "BK", null, null);
 
     /// <summary>
     /// Builds the circuit. Part names must be unique and one battery present (the sheet reader sees to it).

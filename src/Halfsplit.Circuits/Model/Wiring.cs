@@ -26,11 +26,6 @@ public sealed record PathPart(string Part, string? Terminal) : PathItem;
 public sealed record PathWire(
     WireGauge Gauge, double Length, string LengthWritten, string? Colour, string? Name, string? Place) : PathItem;
 
-/// <summary>A wire's cross-section as the sheet gives it: square millimetres, or an AWG number.</summary>
-/// <param name="SquareMillimetres">Copper area in mm².</param>
-/// <param name="Awg">The American wire gauge number if the sheet used one.</param>
-public sealed record WireGauge(double SquareMillimetres, int? Awg);
-
 /// <summary>A wire between two terminals: a path's wire with its ends resolved.</summary>
 /// <param name="Id">Name for faults and suspects.</param>
 public sealed record Wire(string Id, TerminalName From, TerminalName To, PathWire Spec);

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text;
-using Halfsplit.Circuits.Data;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Circuits.Model;
 using Halfsplit.Circuits.Sheets.Quantities;
@@ -58,7 +57,7 @@ internal static class WireText
                 if (problem is null
                     && Quantity.TryParse(word, Unit.SquareMillimetre, Limits.SquareMillimetres, out var area, out problem))
                 {
-                    gauge = new WireGauge(area, null);
+                    gauge = new WireGauge(area);
                 }
             }
             else
@@ -86,12 +85,7 @@ internal static class WireText
     public static string Write(PathWire wire)
     {
         var text = new StringBuilder("wire ");
-        text.Append(wire.Gauge.Awg switch
-        {
-            null => wire.Gauge.SquareMillimetres.ToString("R", CultureInfo.InvariantCulture) + "mm2",
-            <= 0 => string.Create(CultureInfo.InvariantCulture, $"{1 - wire.Gauge.Awg}/0AWG"),
-            _ => string.Create(CultureInfo.InvariantCulture, $"{wire.Gauge.Awg}AWG"),
-        });
+        text.Append(wire.Gauge.AwgText is { } awg ? awg + Awg : wire.Gauge.SquareMillimetres.ToString("R", CultureInfo.InvariantCulture) + "mm2");
         text.Append(' ').Append(wire.LengthWritten);
         text.Append(wire.Colour is null ? "" : " " + wire.Colour);
         text.Append(wire.Name is null ? "" : " as " + wire.Name);
@@ -144,7 +138,7 @@ internal static class WireText
             return new Message("sheet.bad-awg", word);
         }
 
-        gauge = new WireGauge(WireTable.SquareMillimetresOfAwg(awg), awg);
+        gauge = WireGauge.OfAwg(awg);
         return null;
     }
 

@@ -12,7 +12,7 @@ public static class BenchWires
     public static int Wire(Terminal terminal, WireSettings settings)
     {
         ArgumentNullException.ThrowIfNull(settings);
-        var gauge = Gauge.Parse(string.Join(' ', settings.Gauge));
+        var gauge = Gauges.Parse(string.Join(' ', settings.Gauge));
         var outcome = gauge.IsGood
             ? WireAid.Of(new WireQuestion(
                 gauge.Result!, settings.Metres, settings.Amps, settings.HasReturn, settings.Celsius, settings.SupplyVolts, settings.AllowedVolts))

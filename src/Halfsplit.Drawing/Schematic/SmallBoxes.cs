@@ -48,7 +48,7 @@ internal sealed class LabelBox : Box
         Lines =
         [
             $"{wire.Spec.Colour ?? "?"}",
-            gauge.Awg is { } awg ? (FormattableString)$"AWG {awg}" : $"{gauge.SquareMillimetres:0.##} mm²",
+            gauge.AwgText is { } awg ? (FormattableString)$"AWG {awg}" : $"{gauge.SquareMillimetres:0.##} mm²",
         ];
     }
 

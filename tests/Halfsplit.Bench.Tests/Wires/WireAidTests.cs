@@ -1,6 +1,7 @@
 using CsCheck;
 using Halfsplit.Bench.Wires;
 using Halfsplit.Circuits.Data;
+using Halfsplit.Circuits.Model;
 using Xunit;
 
 namespace Halfsplit.Bench.Tests.Wires;
@@ -15,7 +16,7 @@ public sealed class WireAidTests
         from amps in Gen.Double[0.1, 60]
         from back in Gen.Bool
         from celsius in Gen.Double[-30, 60]
-        select new WireQuestion(new Gauge(area), metres, amps, back, celsius);
+        select new WireQuestion(new WireGauge(area), metres, amps, back, celsius);
 
     // A published wire table of solid annealed copper at 20 °C, ohms per 1000 ft.
     [Theory]
@@ -33,7 +34,7 @@ public sealed class WireAidTests
     [InlineData(24, 25.67)]
     public void Awg_resistance_is_the_published_one(int awg, double ohmsPerThousandFeet)
     {
-        var ohms = Ohms(Gauge.OfAwg(awg), metres: 30.48) * MetresPerThousandFeet / 30.48;
+        var ohms = Ohms(WireGauge.OfAwg(awg), metres: 30.48) * MetresPerThousandFeet / 30.48;
 
         Assert.Equal(ohmsPerThousandFeet, ohms, ohmsPerThousandFeet * 5e-4);
     }
@@ -49,13 +50,13 @@ public sealed class WireAidTests
     [InlineData(6, 3.30)]
     [InlineData(10, 1.91)]
     public void Metric_resistance_is_the_published_one(double area, double milliohmsPerMetre) =>
-        Assert.Equal(milliohmsPerMetre * 1e-3, Ohms(new Gauge(area), metres: 1), 1e-9);
+        Assert.Equal(milliohmsPerMetre * 1e-3, Ohms(new WireGauge(area), metres: 1), 1e-9);
 
     // Lessons in Electric Circuits vol. I ch. 12: 15 ohms of wire at 20 °C are 15.9 at 35 °C (its coefficient is 0.004041, the tool's 0.00393).
     [Fact]
     public void Warm_copper_resists_more_as_published()
     {
-        var warm = Ohms(new Gauge(2.5), 1, celsius: 35) / Ohms(new Gauge(2.5), 1);
+        var warm = Ohms(new WireGauge(2.5), 1, celsius: 35) / Ohms(new WireGauge(2.5), 1);
 
         Assert.Equal(15.909 / 15, warm, 2e-3);
         Assert.Equal(1 + (0.00393 * 15), warm, 1e-9);
@@ -79,7 +80,7 @@ public sealed class WireAidTests
         Gen.Select(Questions, Gen.Double[1.05, 3]).Sample((question, times) =>
         {
             var thin = Said.Good(WireAid.Of(question));
-            var thick = Said.Good(WireAid.Of(question with { Gauge = new Gauge(Math.Min(question.Gauge.SquareMillimetres * times, Gauge.Thickest)) }));
+            var thick = Said.Good(WireAid.Of(question with { Gauge = new WireGauge(Math.Min(question.Gauge.SquareMillimetres * times, Gauges.Thickest)) }));
 
             Assert.True(thick.Drop.Value < thin.Drop.Value);
             Assert.True(thick.RiseKelvin <= thin.RiseKelvin);
@@ -95,14 +96,14 @@ public sealed class WireAidTests
             foreach (var gauge in Said.Good(WireAid.Of(question with { AllowedVolts = allowed })).Smallest)
             {
                 Assert.True(Fits(gauge), $"{gauge} {question} {allowed}");
-                var index = gauge.Awg is { } awg ? Gauge.SoldAwg.IndexOf(awg) : sizes.IndexOf(gauge.SquareMillimetres);
+                var index = gauge.Awg is { } awg ? Gauges.SoldAwg.IndexOf(awg) : sizes.IndexOf(gauge.SquareMillimetres);
                 if (index > 0)
                 {
-                    Assert.False(Fits(gauge.Awg is null ? new Gauge(sizes[index - 1]) : Gauge.OfAwg(Gauge.SoldAwg[index - 1])));
+                    Assert.False(Fits(gauge.Awg is null ? new WireGauge(sizes[index - 1]) : WireGauge.OfAwg(Gauges.SoldAwg[index - 1])));
                 }
             }
 
-            bool Fits(Gauge gauge)
+            bool Fits(WireGauge gauge)
             {
                 var result = Said.Good(WireAid.Of(question with { Gauge = gauge }));
                 return result.Drop.Range!.Value.High <= allowed && result.BearableAmps >= question.Amps;
@@ -127,7 +128,7 @@ public sealed class WireAidTests
     [InlineData("2/0 awg", 67.43, -1)]
     public void A_gauge_is_read_as_people_write_it(string text, double area, int? awg)
     {
-        var gauge = Said.Good(Gauge.Parse(text));
+        var gauge = Said.Good(Gauges.Parse(text));
 
         Assert.Equal(area, gauge.SquareMillimetres, area * 1e-3);
         Assert.Equal(awg, gauge.Awg);
@@ -136,16 +137,16 @@ public sealed class WireAidTests
     [Fact]
     public void What_is_impossible_is_refused_with_the_range()
     {
-        Said.Refused(Gauge.Parse("900"), "0.2 mm²", "120 mm²");
-        Said.Refused(Gauge.Parse("30 AWG"), "24", "4/0");
-        Said.Refused(Gauge.Parse("thick"), "0.2", "120");
-        Said.Refused(WireAid.Of(new WireQuestion(new Gauge(1), 0, 1)), "10 mm", "100 m");
-        Said.Refused(WireAid.Of(new WireQuestion(new Gauge(1), 1, -1)), "0 A", "1 kA");
-        Said.Refused(WireAid.Of(new WireQuestion(new Gauge(1), 1, double.NaN)), "0 A", "1 kA");
-        Said.Refused(WireAid.Of(new WireQuestion(new Gauge(1), 1, 1, AllowedVolts: 13)), "1 mV", "12 V");
+        Said.Refused(Gauges.Parse("900"), "0.2 mm²", "120 mm²");
+        Said.Refused(Gauges.Parse("30 AWG"), "24", "4/0");
+        Said.Refused(Gauges.Parse("thick"), "0.2", "120");
+        Said.Refused(WireAid.Of(new WireQuestion(new WireGauge(1), 0, 1)), "10 mm", "100 m");
+        Said.Refused(WireAid.Of(new WireQuestion(new WireGauge(1), 1, -1)), "0 A", "1 kA");
+        Said.Refused(WireAid.Of(new WireQuestion(new WireGauge(1), 1, double.NaN)), "0 A", "1 kA");
+        Said.Refused(WireAid.Of(new WireQuestion(new WireGauge(1), 1, 1, AllowedVolts: 13)), "1 mV", "12 V");
     }
 
-    private static double Ohms(Gauge gauge, double metres, double celsius = 20) =>
+    private static double Ohms(WireGauge gauge, double metres, double celsius = 20) =>
         Said.Good(WireAid.Of(new WireQuestion(gauge, metres, 1, Celsius: celsius))).Ohms.Value;
 
     private static void Close(double expected, double actual) => Assert.Equal(expected, actual, 1e-12 + (1e-9 * Math.Abs(expected)));
