@@ -1,17 +1,13 @@
 using System.Collections.Immutable;
 using Halfsplit.Bench.Answers;
+using Halfsplit.Circuits.Data;
 using Halfsplit.Circuits.Messages;
 
 namespace Halfsplit.Bench.Lookups;
 
-/// <summary>Wire colours of IEC 60757 by code and by name in every language (<c>data/bench-colours.csv</c>).</summary>
+/// <summary>Wire colours of IEC 60757 by code and by name in every language (<see cref="WireColours"/>).</summary>
 public static class ColourTable
 {
-    private const string GreenYellow = "GNYE";
-
-    /// <summary>Every code, in the table's order, which is also that of several colours on one wire.</summary>
-    public static ImmutableArray<string> Codes { get; } = [.. BenchData.Read("bench-colours.csv").Select(r => r.Text("code"))];
-
     /// <summary>Reads a code (<c>BK</c>, <c>RDBU</c>, <c>rd/bu</c>) or a name (<c>black</c>, <c>schwarz</c>).</summary>
     public static Outcome<Answer> Of(string text)
     {
@@ -19,7 +15,7 @@ public static class ColourTable
         var asked = text.Trim();
         return Named(asked) is { } code ? Outcome.Of(Answer(asked, [code], false))
             : Parts(asked) is { Length: > 0 } parts ? Outcome.Of(Answer(asked, parts, asked.Contains('/', StringComparison.Ordinal)))
-            : Outcome.Wrong<Answer>(new Message("bench-limit.colour", asked, string.Join(", ", Codes)));
+            : Outcome.Wrong<Answer>(new Message("bench-limit.colour", asked, string.Join(", ", WireColours.Codes)));
     }
 
     /// <summary>The name of a code in words.</summary>
@@ -31,7 +27,7 @@ public static class ColourTable
 
     private static Answer Answer(string asked, ImmutableArray<string> codes, bool isTracer)
     {
-        codes = isTracer ? codes : [.. codes.OrderBy(c => Codes.IndexOf(c))];
+        codes = isTracer ? codes : [.. codes.OrderBy(c => WireColours.Codes.IndexOf(c))];
         var written = string.Join(isTracer ? "/" : "", codes);
         return new Answer(
             new Message("bench-colour.title", asked), [],
@@ -42,7 +38,7 @@ public static class ColourTable
             [], [new Message(isTracer ? "bench-colour.tracer" : "bench-colour.source")]);
     }
 
-    private static string? Named(string text) => Codes.FirstOrDefault(code => Language.All.Any(language =>
+    private static string? Named(string text) => WireColours.Codes.FirstOrDefault(code => Language.All.Any(language =>
         string.Equals(BenchTexts.Source.Find(Name(code).Code, language), text, StringComparison.OrdinalIgnoreCase)));
 
     /// <summary>The codes that a text is made of; empty where it is not made of codes.</summary>
@@ -53,8 +49,7 @@ public static class ColourTable
         {
             for (var rest = piece; rest.Length > 0;)
             {
-                // Green and yellow together are one colour of their own.
-                var code = rest.StartsWith(GreenYellow, StringComparison.Ordinal) ? GreenYellow : Codes.FirstOrDefault(c => rest.StartsWith(c, StringComparison.Ordinal));
+                var code = rest.StartsWith(WireColours.GreenYellow, StringComparison.Ordinal) ? WireColours.GreenYellow : WireColours.Codes.FirstOrDefault(c => rest.StartsWith(c, StringComparison.Ordinal));
                 if (code is null)
                 {
                     return [];

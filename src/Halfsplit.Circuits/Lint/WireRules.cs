@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using System.Globalization;
+using Halfsplit.Circuits.Data;
 using Halfsplit.Circuits.Model;
 using Halfsplit.Circuits.Sheets;
 
@@ -10,9 +12,8 @@ internal static class WireRules
     /// <summary>From the thinnest sensor lead to the thickest starter cable, mm².</summary>
     private static readonly ValueRange Gauges = new(0.05, 120);
 
-    /// <summary>IEC 60757 colour codes; GNYE is green-and-yellow as one.</summary>
-    private static readonly string[] Colours =
-        ["BK", "BN", "RD", "OG", "YE", "GN", "BU", "VT", "GY", "WH", "PK", "GD", "TQ", "SR"];
+    /// <summary>Green-and-yellow is read as its two colours.</summary>
+    private static readonly ImmutableArray<string> Colours = WireColours.Codes.Remove(WireColours.GreenYellow);
 
     public static void Check(Circuit circuit, LintReport report)
     {

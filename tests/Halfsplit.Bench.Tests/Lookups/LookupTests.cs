@@ -1,4 +1,5 @@
 using Halfsplit.Bench.Lookups;
+using Halfsplit.Circuits.Data;
 using Halfsplit.Circuits.Messages;
 using Xunit;
 
@@ -30,7 +31,7 @@ public sealed class LookupTests
         {
             var texts = new TextCatalog(language, BenchTexts.Source);
             Assert.All(TerminalTable.All, t => Assert.DoesNotContain("bench-", texts.Say(Said.Good(TerminalTable.Of(t)).Lines[0].Said), StringComparison.Ordinal));
-            Assert.Equal(ColourTable.Codes.Length, ColourTable.Codes.Select(c => texts.Say(ColourTable.Name(c))).Distinct().Count());
+            Assert.Equal(WireColours.Codes.Length, WireColours.Codes.Select(c => texts.Say(ColourTable.Name(c))).Distinct().Count());
         }
     }
 
