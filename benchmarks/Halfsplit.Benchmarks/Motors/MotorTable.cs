@@ -1,5 +1,6 @@
 using System.Globalization;
 using Halfsplit.Bench.Motors;
+using Halfsplit.Bench.Tests.Motors;
 
 namespace Halfsplit.Benchmarks.Motors;
 

@@ -58,7 +58,7 @@ public static class MotorReading
 
     /// <summary>Samples a second below which a fast motor's ripple would pass for a slower one's.</summary>
     public static double RateNeeded(int bars) =>
-        BenchDefaults.Table["motor.samples-per-ripple"] * SimulatedMotor.RipplesPerTurn(bars) * BenchDefaults.Table["motor.fastest-rpm"] / 60;
+        BenchDefaults.Table["motor.samples-per-ripple"] * Commutator.RipplesPerTurn(bars) * BenchDefaults.Table["motor.fastest-rpm"] / 60;
 
     private static MotorResult Read(MotorQuestion question, int from, double[] running, double mean)
     {

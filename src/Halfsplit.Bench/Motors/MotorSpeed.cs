@@ -42,7 +42,7 @@ internal sealed record MotorSpeed(double? Turns, int? RipplesPerTurn, double? Ri
 
         var within = 1 / seconds;
         return bars is { } known
-            ? OfBars(spectrum, peaks, SimulatedMotor.RipplesPerTurn(known), within)
+            ? OfBars(spectrum, peaks, Commutator.RipplesPerTurn(known), within)
             : OfPattern(spectrum, peaks[0].Hertz, within);
     }
 
@@ -115,7 +115,7 @@ internal sealed record MotorSpeed(double? Turns, int? RipplesPerTurn, double? Ri
         var (best, most, second) = (0, 0.0, 0.0);
         // Arcing is louder at low frequencies: what is noise is judged near the ripple.
         var floor = spectrum.FloorBetween(ripple / 4, 2 * ripple);
-        foreach (var ripples in Enumerable.Range(FewestBars, MostBars - FewestBars + 1).Select(SimulatedMotor.RipplesPerTurn).Distinct().Order())
+        foreach (var ripples in Enumerable.Range(FewestBars, MostBars - FewestBars + 1).Select(Commutator.RipplesPerTurn).Distinct().Order())
         {
             var gain = 0.0;
             for (var k = 1; k < ripples; k++)

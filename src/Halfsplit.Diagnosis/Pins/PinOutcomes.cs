@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Halfsplit.Diagnosis.Evidence;
 
 namespace Halfsplit.Diagnosis.Pins;
 
@@ -61,14 +62,5 @@ internal sealed class PinOutcomes
     };
 
     private double Below(PinExpectation.Near near, int stretch) =>
-        stretch < 0 ? 0 : stretch >= _cuts.Length ? 1 : Normal((_cuts[stretch] - near.Mean) / near.Spread);
-
-    // Abramowitz and Stegun 26.2.17: within 7.5e-8.
-    private static double Normal(double z)
-    {
-        var t = 1 / (1 + (0.2316419 * Math.Abs(z)));
-        var tail = Math.Exp(-0.5 * z * z) / Math.Sqrt(2 * Math.PI)
-            * t * (0.319381530 + (t * (-0.356563782 + (t * (1.781477937 + (t * (-1.821255978 + (t * 1.330274429))))))));
-        return z < 0 ? tail : 1 - tail;
-    }
+        stretch < 0 ? 0 : stretch >= _cuts.Length ? 1 : Normal.Below((_cuts[stretch] - near.Mean) / near.Spread);
 }

@@ -36,7 +36,7 @@ public static class RelayPuzzle
 
     /// <summary>
     /// Measurements that <see cref="PinSearch"/> takes on average where no reading slips, and the least that any order can; recomputed by a
-    /// test with <see cref="BestPlay"/>, which takes seconds.
+    /// test by trying every order, which takes seconds.
     /// </summary>
     /// <param name="pins">Four or five.</param>
     public static (double OfSearch, double Least) ExpectedMeasurements(int pins) => pins == FewestPins ? (5.36, 4.55) : (7.5, 6.91);

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
 using Halfsplit.Bench.Motors;
+using Halfsplit.Bench.Tests.Motors;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Cli.Tests.Running;
 using Xunit;

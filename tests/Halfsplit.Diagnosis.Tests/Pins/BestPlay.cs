@@ -1,12 +1,13 @@
 using System.Numerics;
+using Halfsplit.Diagnosis.Pins;
 
-namespace Halfsplit.Diagnosis.Pins;
+namespace Halfsplit.Diagnosis.Tests.Pins;
 
 /// <summary>
 /// How many measurements it takes, on average over the assignments, where no reading slips: of the search itself, and of the best
-/// order there can be, found by trying all.
+/// order of measurements that are safe whichever assignment is left, found by trying all.
 /// </summary>
-public static class BestPlay
+internal static class BestPlay
 {
     /// <summary>No relay or connector here takes more.</summary>
     private const int Most = 60;
@@ -114,20 +115,12 @@ public static class BestPlay
             }
         }
 
-        /// <summary>
-        /// No order does better than asking once where it is not settled yet, nor than parting the assignments evenly into three at
-        /// every measurement until one has the odds that settle.
-        /// </summary>
+        /// <summary>No order does better than asking once where it is not settled yet.</summary>
         private double Bound(List<int> members)
         {
             var groups = Groups(members);
             var weight = groups.Sum();
-            if (groups.Max() >= PinSearch.SettledOdds * weight)
-            {
-                return 0;
-            }
-
-            return weight;
+            return groups.Max() >= PinSearch.SettledOdds * weight ? 0 : weight;
         }
 
         private List<double> Groups(List<int> members) =>

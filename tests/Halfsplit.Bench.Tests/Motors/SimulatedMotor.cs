@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
+using Halfsplit.Bench.Motors;
 
-namespace Halfsplit.Bench.Motors;
+namespace Halfsplit.Bench.Tests.Motors;
 
 /// <summary>A motor with two brushes whose speed, bars and faults are known: what the reading of currents is tested with.</summary>
 /// <param name="RunningAmps">Mean while it turns.</param>
@@ -19,14 +20,11 @@ public sealed record SimulatedMotor(
 
     private const double StartSeconds = 0.05;
 
-    /// <summary>Ripples in a turn: with an odd number of bars the two brushes change over in turns.</summary>
-    public static int RipplesPerTurn(int bars) => bars % 2 == 0 ? bars : 2 * bars;
-
     /// <param name="seed">The same seed gives the same trace.</param>
     public CurrentTrace Trace(double samplesPerSecond, double seconds, int seed)
     {
         var random = new Random(seed);
-        var ripples = RipplesPerTurn(Bars);
+        var ripples = Commutator.RipplesPerTurn(Bars);
         var humps = Enumerable.Range(0, ripples).Select(_ => 1 + (Unlike * Normal(random))).ToArray();
         var phase = random.NextDouble();
         var arc = 0.0;
