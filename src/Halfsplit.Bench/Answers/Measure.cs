@@ -62,7 +62,6 @@ public sealed record Measure(double Value, Unit Unit, ValueRange? Range = null)
         Unit.RevolutionsPerMinute => "1/min",
         Unit.Hertz => "Hz",
         Unit.Second => "s",
-        Unit.Minute => "min",
         Unit.OhmPerMetre => "Ω/m",
         Unit.WattPerMetre => "W/m",
         _ => "",
@@ -75,7 +74,6 @@ public sealed record Measure(double Value, Unit Unit, ValueRange? Range = null)
         Unit.Kelvin => "kelvin",
         Unit.Percent => "percent",
         Unit.RevolutionsPerMinute => "rpm",
-        Unit.Minute => "minute",
         Unit.WattPerMetre => "watt-per-metre",
         _ => "count",
     };

@@ -15,7 +15,6 @@ public enum Unit
     RevolutionsPerMinute,
     Hertz,
     Second,
-    Minute,
     OhmPerMetre,
     WattPerMetre,
 

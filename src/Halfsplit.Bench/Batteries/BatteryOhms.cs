@@ -46,7 +46,7 @@ public static class BatteryOhms
         ArgumentNullException.ThrowIfNull(result);
         AnswerLine[] rated = result.RatedOhms is { } ohms ? [new("rated-ohms", ohms, Unit.Ohm)] : [];
         return new Answer(
-            new Message("bench-ohms.title"), [new Message("bench-caution.battery")],
+            new Message("bench-ohms.title"), [new Message("bench-caution.battery"), new Message("bench-caution.battery-load")],
             [new("internal", result.Ohms, null), new("open-volts", result.OpenVolts, Unit.Volt), .. rated],
             [
                 new Message(

@@ -71,9 +71,14 @@ public static class FuseCheck
         }
 
         return new Answer(
-            new Message("bench-fuse.title"), [new Message("bench-caution.ohms-pulled")], [new("blown-odds", Odds.Say(verdict.BlownOdds))],
+            new Message("bench-fuse.title"), Cautions(verdict), [new("blown-odds", Odds.Say(verdict.BlownOdds))],
             judged.ToImmutable(), [new Message("bench-fuse.source")]);
     }
+
+    /// <summary>A fuse that is looked at or measured in ohms is pulled; volts are taken with the load on.</summary>
+    private static ImmutableArray<Message> Cautions(FuseVerdict verdict) => verdict.Seen.FirstTabVolts is null
+        ? [new Message("bench-caution.ohms-pulled")]
+        : [new Message("bench-caution.ohms-pulled"), new Message("bench-caution.fuse-tabs"), new Message("bench-caution.live")];
 
     private static IEnumerable<string> Names(FuseSigns signs)
     {

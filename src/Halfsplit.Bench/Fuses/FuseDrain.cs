@@ -49,7 +49,8 @@ public static class FuseDrain
     {
         ArgumentNullException.ThrowIfNull(reading);
         return new Answer(
-            new Message("bench-drain.title", reading.Fuse.Say(), new Measure(reading.Volts, Unit.Volt).Say()), [],
+            new Message("bench-drain.title", reading.Fuse.Say(), new Measure(reading.Volts, Unit.Volt).Say()),
+            [new Message("bench-caution.fuse-tabs")],
             [
                 new("current", reading.Amps, null), new("floor", reading.FloorAmps, Unit.Amp), new("cold-resistance", reading.Fuse.ColdOhms, null),
             ],

@@ -33,7 +33,7 @@ public static class FilamentAid
         ArgumentNullException.ThrowIfNull(load);
         return new Answer(
             new Message(load.IsLamp ? "bench-load.lamp-title" : "bench-load.heater-title", new Measure(load.Watts, Unit.Watt).Say(), new Measure(load.Volts, Unit.Volt).Say()),
-            [], [new("running", load.Amps, Unit.Amp), new("hot-resistance", load.HotOhms, Unit.Ohm), new("cold-resistance", load.ColdOhms, null)],
+            [new Message("bench-caution.ohms-isolated")], [new("running", load.Amps, Unit.Amp), new("hot-resistance", load.HotOhms, Unit.Ohm), new("cold-resistance", load.ColdOhms, null)],
             [new Message(load.IsLamp ? "bench-load.lamp-cold" : "bench-load.heater-cold")], [new Message("bench-load.source")]);
     }
 }

@@ -18,7 +18,7 @@ public static class CoilPower
 {
     /// <param name="ohms">Of the cold coil.</param>
     /// <param name="volts">Of the supply.</param>
-    /// <param name="ratedVolts">12 or 24.</param>
+    /// <param name="ratedVolts">6, 12 or 24.</param>
     public static Outcome<CoilResult> Of(double ohms, double volts, double ratedVolts = 12)
     {
         var limits = new InputLimits()
@@ -38,13 +38,14 @@ public static class CoilPower
                 new("current", result.ColdAmps, Unit.Amp), new("coil-heat", result.WarmWatts, Unit.Watt), new("coil-celsius", result.Celsius, Unit.Celsius),
             ],
             [
-                new Message(result.Bearing switch
+                result.Bearing switch
                 {
-                    CoilBearing.DoesNotPullIn => "bench-coil.too-low",
-                    CoilBearing.ForLong => "bench-coil.for-long",
-                    CoilBearing.ForAMinute => "bench-coil.for-a-minute",
-                    _ => "bench-coil.harmful",
-                }),
+                    CoilBearing.DoesNotPullIn => new Message(
+                        "bench-coil.too-low", Said(result.RatedVolts), Said(ComponentDefaults.For(result.RatedVolts)["relay.pull-in-volts"].Range.High)),
+                    CoilBearing.ForLong => new Message("bench-coil.for-long"),
+                    CoilBearing.ForAMinute => new Message("bench-coil.for-a-minute"),
+                    _ => new Message("bench-coil.harmful", Said(result.RatedVolts)),
+                },
                 new Message("bench-coil.click-proves-little"),
             ],
             [new Message("bench-coil.source")])
@@ -52,6 +53,8 @@ public static class CoilPower
             Steps = [new Message("bench-coil.step-lead"), new Message("bench-coil.step-pins"), new Message("bench-coil.step-polarity")],
         };
     }
+
+    private static Message Said(double volts) => new Measure(volts, Unit.Volt).Say();
 
     private static CoilResult Result(double ohms, double volts, double ratedVolts)
     {

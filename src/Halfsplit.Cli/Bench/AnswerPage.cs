@@ -55,7 +55,7 @@ public static class AnswerPage
 
         foreach (var judgement in answer.Judgements)
         {
-            terminal.Line(terminal.Say(judgement), Page.Good, 0, 2);
+            terminal.Line(terminal.Say(judgement), Page.Heading, 0, 2);
         }
 
         foreach (var note in answer.Notes)
