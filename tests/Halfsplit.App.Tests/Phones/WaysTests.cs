@@ -7,15 +7,23 @@ namespace Halfsplit.App.Tests.Phones;
 
 /// <summary>
 /// What a person does beside answering: says more first, has it read aloud, can't reach, takes back, measures elsewhere, looks
-/// at the circuit, reports, searches and brings in files. The browser's voice is a stand-in: a machine without sound has none.
+/// at the circuit, reports, searches and brings in files. The browser's voice and its
+/// sharing are stand-ins: a machine without sound and other apps has none.
 /// </summary>
 [Trait("Pace", "slow"), Collection("phones")]
 public sealed class WaysTests(PublishedApp app)
 {
-    private const string Voice =
+    private const string StandIns =
         """
         window.spoken = [];
         Object.defineProperty(window, 'speechSynthesis', { value: { speaking: false, speak: u => window.spoken.push([u.lang, u.text]), cancel() {} } });
+        window.shared = [];
+        window.sharingEnds = null;
+        navigator.canShare = () => true;
+        navigator.share = async what => {
+          window.shared.push([what.files[0].name, await what.files[0].text()]);
+          if (window.sharingEnds) throw new DOMException('', window.sharingEnds);
+        };
         """;
 
     [Fact]
@@ -23,7 +31,7 @@ public sealed class WaysTests(PublishedApp app)
     {
         var cancellation = TestContext.Current.CancellationToken;
         await using var site = await AppSite.StartAsync(await app.FolderAsync(cancellation), "", cancellation);
-        await using var phone = await Phone.TakeAsync(site.Address, before: Voice);
+        await using var phone = await Phone.TakeAsync(site.Address, before: StandIns);
         var page = phone.Page;
         await phone.ReadyAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = "Left headlamp dark" }).First.ClickAsync();
@@ -169,6 +177,25 @@ public sealed class WaysTests(PublishedApp app)
         var saved = await page.RunAndWaitForDownloadAsync(() => phone.Button("app.export.save").ClickAsync());
         Assert.EndsWith(".colleague.html", saved.SuggestedFilename, StringComparison.Ordinal);
         Assert.StartsWith("<!doctype html>", await File.ReadAllTextAsync(await saved.PathAsync()), StringComparison.Ordinal);
+
+        await page.EvaluateAsync("() => { document.querySelector('#report-paper').contentWindow.print = () => { window.isPrinted = true; }; }");
+        await phone.Button("app.export.print").ClickAsync();
+        await page.WaitForFunctionAsync("() => window.isPrinted");
+
+        // Shared; not wanted after all; refused by the phone, so that it is saved instead.
+        await phone.Button("app.report.share").ClickAsync();
+        await page.WaitForFunctionAsync("() => window.shared.length === 1");
+        var shared = await page.EvaluateAsync<string[][]>("() => window.shared");
+        Assert.EndsWith(".colleague.html", shared[0][0], StringComparison.Ordinal);
+        Assert.StartsWith("<!doctype html>", shared[0][1], StringComparison.Ordinal);
+        var downloads = 0;
+        page.Download += (_, _) => downloads++;
+        await page.EvaluateAsync("() => { window.sharingEnds = 'AbortError'; }");
+        await phone.Button("app.report.share").ClickAsync();
+        await page.WaitForFunctionAsync("() => window.shared.length === 2");
+        await page.EvaluateAsync("() => { window.sharingEnds = 'NotAllowedError'; }");
+        await page.RunAndWaitForDownloadAsync(() => phone.Button("app.report.share").ClickAsync());
+        Assert.Equal(1, downloads);
     }
 
     /// <summary>Files that are no job, are damaged, or are whole: each says what came of it, and nothing is lost.</summary>

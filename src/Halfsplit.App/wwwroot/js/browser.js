@@ -65,15 +65,15 @@ export function download(name, type, text) {
   setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
 }
 
-/** Shares a file where the phone can; false where it can't or the person changed their mind. */
+/** Shares a file where the phone can; false where it can't. Who changed their mind wants no file either. */
 export async function share(name, type, text, title) {
   const file = new File([text], name, { type });
   if (!navigator.canShare?.({ files: [file] })) return false;
   try {
     await navigator.share({ files: [file], title });
     return true;
-  } catch {
-    return false;
+  } catch (refusal) {
+    return refusal.name === 'AbortError';
   }
 }
 
