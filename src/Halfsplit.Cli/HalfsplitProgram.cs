@@ -57,6 +57,7 @@ public static partial class HalfsplitProgram
             }
         }
 
+        Add<ShelfSettings>("shelf", Shelf.Run, ["\"cranks but won't start\""], ["blows", "the", "15", "A", "fuse"]);
         Add<SheetSettings>("lint", Lint.Run, ["my-car.yaml"]);
         Add<CarSettings>(
             "predict", Predict.Run,

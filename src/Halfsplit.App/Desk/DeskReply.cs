@@ -27,7 +27,6 @@ public sealed record DeskReply
 
     public WhyView? Why { get; init; }
     public RankedView[]? Ranked { get; init; }
-    public SheetView[]? Sheets { get; init; }
     public OpeningView? Opening { get; init; }
     public NoticeView[]? Noticeable { get; init; }
     public CircuitView? Circuit { get; init; }

@@ -33,7 +33,7 @@ public sealed partial class EngineDesk(EventStamps stamps)
         ArgumentNullException.ThrowIfNull(request);
         return request.Verb switch
         {
-            "sheets" => new DeskReply { Sheets = OpeningViews.Sheets() },
+            "wake" => new DeskReply(),
             "opening" => OpeningViews.Of(request.Text!, request.Name!) is { } opening
                 ? new DeskReply { Opening = opening }
                 : Trouble("app.opening.unknown", request.Name!),

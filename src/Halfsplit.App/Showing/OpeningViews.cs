@@ -14,15 +14,6 @@ namespace Halfsplit.App.Showing;
 /// <summary>What can be chosen before a job is opened, and the wish understood.</summary>
 internal static class OpeningViews
 {
-    public static SheetView[] Sheets() => [.. ShippedSheets.Names.Select(name =>
-    {
-        var circuit = ShippedSheets.Load(name);
-        var complaints = circuit.Complaints.IsEmpty ? ComplaintChoice.Usual(circuit) is { } usual ? [usual] : [] : circuit.Complaints;
-        return new SheetView(
-            name, circuit.Title, circuit.Summary ?? "",
-            [.. complaints.Select(c => new ComplaintView(c.Name, circuit.Find(c.Load)?.Notes.Name ?? c.Load))]);
-    })];
-
     /// <summary>Null where there is no such sheet or complaint.</summary>
     public static OpeningView? Of(string sheet, string complaint)
     {

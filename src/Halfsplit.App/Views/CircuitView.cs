@@ -21,12 +21,6 @@ public sealed record PartStateView(
 public sealed record BetweenView(
     string Title, string Healthy, ScaleView? Scale, AnswerBandView[] Words, string? Refusal, CautionView[] Cautions);
 
-/// <summary>A shipped sheet with its complaints.</summary>
-public sealed record SheetView(string Name, string Title, string Summary, ComplaintView[] Complaints);
-
-/// <summary>A complaint, and the system's safety page.</summary>
-public sealed record ComplaintView(string Name, string Load);
-
 /// <summary>What can be said and chosen when a job is opened.</summary>
 public sealed record OpeningView(
     string Sheet, string Title, string Summary, string Complaint, string Means, string[] Cautions, NoticeView[] Noticeable,

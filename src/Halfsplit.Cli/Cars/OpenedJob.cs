@@ -30,7 +30,7 @@ public sealed record OpenedJob(
         code = ExitCode.Usage;
         if (settings.SheetName is not { } sheet)
         {
-            problems = [new Message("cli.say-sheet", string.Join(", ", ShippedSheets.Names))];
+            problems = [new Message("cli.say-sheet")];
             return null;
         }
 

@@ -35,7 +35,7 @@ public sealed record SheetSource(string Name, string? Text, Message? Problem)
             return ShippedSheets.Text(name) is { } shipped
                 ? new SheetSource(name, shipped, null)
                 : new SheetSource(name, null, new Message(
-                    "cli.no-sheet", name, string.Join(", ", ShippedSheets.Names), Spelling.Hint(name, ShippedSheets.Names)));
+                    "cli.no-sheet", name, Spelling.Hint(name, ShippedSheets.Names)));
         }
 
         try

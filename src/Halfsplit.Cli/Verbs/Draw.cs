@@ -78,7 +78,7 @@ public static class Draw
     {
         if (settings.Sheet is null && settings.Job is null)
         {
-            return new Message("cli.say-sheet", string.Join(", ", ShippedSheets.Names));
+            return new Message("cli.say-sheet");
         }
 
         if (settings.Theme is { } theme && !Themes.Contains(theme, StringComparer.OrdinalIgnoreCase))

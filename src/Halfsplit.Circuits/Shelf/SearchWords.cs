@@ -1,0 +1,80 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
+using Halfsplit.Circuits.Data;
+
+namespace Halfsplit.Circuits.Shelf;
+
+/// <summary>A text cut into the words that a search compares.</summary>
+public static class SearchWords
+{
+    private static readonly ImmutableDictionary<string, ImmutableArray<string>> Meanings = DataFile.Read("shelf-words.csv")
+        .ToImmutableDictionary(r => r.Text("word"), r => Cut(r.Text("means")));
+
+    /// <summary>What is searched for: words that say nothing left out, others in the shelf's own words beside them.</summary>
+    /// <returns>For each word of the question the words that answer it; all are as good as one another.</returns>
+    public static ImmutableArray<ImmutableArray<string>> Asked(string question)
+    {
+        var asked = ImmutableArray.CreateBuilder<ImmutableArray<string>>();
+        foreach (var word in Cut(question))
+        {
+            if (!Meanings.TryGetValue(word, out var means))
+            {
+                asked.Add([word]);
+            }
+            else if (!means.IsEmpty)
+            {
+                asked.Add([word, .. means]);
+            }
+        }
+
+        return asked.ToImmutable();
+    }
+
+    /// <summary>
+    /// Small letters and digits, accents gone, apostrophes dropped; a number of amps or volts is one word: <c>15a</c>, <c>24v</c>.
+    /// </summary>
+    public static ImmutableArray<string> Cut(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        var words = new List<string>();
+        var word = new StringBuilder();
+        foreach (var letter in text + " ")
+        {
+            if (char.IsLetterOrDigit(letter))
+            {
+                word.Append(Plain(char.ToLowerInvariant(letter)));
+            }
+            else if (letter is not ('\'' or '’') && word.Length > 0)
+            {
+                Add(words, word.ToString());
+                word.Clear();
+            }
+        }
+
+        return [.. words];
+    }
+
+    private static void Add(List<string> words, string word)
+    {
+        var unit = word is "a" or "amp" or "amps" or "ampere" ? "a" : word is "v" or "volt" or "volts" ? "v" : null;
+        if (unit is not null && words.Count > 0 && int.TryParse(words[^1], NumberStyles.None, CultureInfo.InvariantCulture, out _))
+        {
+            words[^1] += unit;
+        }
+        else
+        {
+            words.Add(word);
+        }
+    }
+
+    private static string Plain(char letter) => letter switch
+    {
+        'ä' or 'à' or 'á' or 'â' => "a",
+        'ö' or 'ó' or 'ô' => "o",
+        'ü' or 'ú' or 'û' => "u",
+        'é' or 'è' or 'ê' => "e",
+        'ß' => "ss",
+        _ => letter.ToString(),
+    };
+}

@@ -1,0 +1,60 @@
+using Halfsplit.Circuits.Messages;
+using Halfsplit.Circuits.Shelf;
+using Halfsplit.Cli.Output;
+using Halfsplit.Cli.Settings;
+using Halfsplit.Cli.Terminals;
+
+namespace Halfsplit.Cli.Verbs;
+
+/// <summary>Lists the shipped sheets with their complaints, or those that answer a question.</summary>
+public static class Shelf
+{
+    public static int Run(Terminal terminal, ShelfSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(terminal);
+        ArgumentNullException.ThrowIfNull(settings);
+        var question = string.Join(' ', settings.Words);
+        var found = ShelfSearch.Find(question);
+        if (settings.Json)
+        {
+            JsonOutput.Write(terminal, json => json.Array("complaints", found, complaint =>
+            {
+                json.WriteString("sheet", complaint.Sheet.Name);
+                json.WriteString("complaint", complaint.Name);
+                json.WriteString("load", complaint.Load);
+                json.WriteString("system", complaint.Sheet.System);
+                json.WriteNumber("volts", complaint.Sheet.NominalVolts);
+                json.WriteString("title", complaint.Sheet.Title);
+                json.WriteString("summary", complaint.Sheet.Summary);
+                json.Texts("fuses", complaint.Fuses);
+            }));
+            return ExitCode.Good;
+        }
+
+        if (found.IsEmpty)
+        {
+            terminal.Line(new Message("shelf.nothing", question));
+            return ExitCode.Good;
+        }
+
+        var system = "";
+        foreach (var sheet in found.GroupBy(c => c.Sheet))
+        {
+            // A search lists the best answers first, whatever system they belong to.
+            if (question.Length == 0 && sheet.Key.System != system)
+            {
+                terminal.Line(new Message($"shelf.system-{system = sheet.Key.System}"), Page.Heading);
+            }
+
+            terminal.Line(new Message("shelf.sheet", sheet.Key.Name, sheet.Key.Title), null, 2);
+            foreach (var complaint in sheet)
+            {
+                terminal.Line(new Message("shelf.complaint", complaint.Name, complaint.Load), null, 6, 2);
+            }
+        }
+
+        terminal.Blank();
+        terminal.Line(new Message("shelf.go-on", found[0].Sheet.Name, found[0].Name));
+        return ExitCode.Good;
+    }
+}
