@@ -55,11 +55,12 @@ public sealed partial class Workbench
     }
 
     /// <summary>Does at the other desks what was done at the first; whoever can't follow any more is let go.</summary>
-    private void Mirror(DeskRequest request)
+    /// <param name="points">The two points that were measured, where the person had chosen them.</param>
+    private void Mirror(DeskRequest request, PointsWish? points)
     {
         for (var thinker = 0; thinker < _thinkers.Length; thinker++)
         {
-            if (Draft.Points is { } points)
+            if (points is not null)
             {
                 _ = engine.ThinkAsync(thinker, new DeskRequest("choose") { Points = points });
             }

@@ -57,6 +57,7 @@ public sealed partial class Workbench(IEngine engine, IJobShelf shelf)
         Tell();
         OpenAhead();
         await whenKept(Job!.Id);
+        Expect(null, goesOn: false);
         await NextAsync(null);
         return true;
     }
@@ -86,6 +87,7 @@ public sealed partial class Workbench(IEngine engine, IJobShelf shelf)
 
         Draft = draft;
         OpenAhead();
+        Expect(null, goesOn: true);
         await NextAsync(null, goesOn: true);
         return true;
     }
@@ -201,6 +203,7 @@ public sealed partial class Workbench(IEngine engine, IJobShelf shelf)
     {
         if (Job is not null && Take(await engine.AskAsync(new DeskRequest("job"))))
         {
+            Expect(null, goesOn: true);
             await NextAsync(null, goesOn: true);
         }
     }
@@ -212,9 +215,9 @@ public sealed partial class Workbench(IEngine engine, IJobShelf shelf)
             return;
         }
 
+        // Whoever was tapped shows by itself that it is busy; a phone has no time for more before the answer is on its way.
         IsSaving = true;
         (Doubt, Problem, Saved) = (null, null, null);
-        Tell();
         var reply = await engine.AskAsync(request);
         IsSaving = false;
         if (!Take(reply))
@@ -223,7 +226,12 @@ public sealed partial class Workbench(IEngine engine, IJobShelf shelf)
         }
 
         var foreseen = Foreseen(request, reply.Saved);
-        Mirror(request);
+        var points = Draft.Points;
+        Expect(foreseen, goesOn: false);
+
+        // The page is seen before the other desks are told.
+        await Task.Yield();
+        Mirror(request, points);
         var next = NextAsync(foreseen);
         var told = reply.Job is null ? TellWholeAsync(_change) : Task.CompletedTask;
         await next;
@@ -287,14 +295,6 @@ public sealed partial class Workbench(IEngine engine, IJobShelf shelf)
     private async Task NextAsync(StepView? foreseen, bool goesOn = false)
     {
         var change = _change;
-        Step = foreseen;
-        (Better, IsProvisional, IsThinking) = (null, foreseen is not null, true);
-        if (!goesOn)
-        {
-            Draft = Draft.Empty with { Check = foreseen?.Check, Read = Draft.Read };
-        }
-
-        Tell();
         var kept = goesOn ? Task.CompletedTask : KeepDraftAsync(Draft);
         var sure = SureAsync();
         var isSure = false;
@@ -335,6 +335,19 @@ public sealed partial class Workbench(IEngine engine, IJobShelf shelf)
             Tell();
             StartAhead();
         }
+    }
+
+    /// <summary>Shows what was foreseen, or that the next step is being thought of.</summary>
+    private void Expect(StepView? foreseen, bool goesOn)
+    {
+        Step = foreseen;
+        (Better, IsProvisional, IsThinking) = (null, foreseen is not null, true);
+        if (!goesOn)
+        {
+            Draft = Draft.Empty with { Check = foreseen?.Check, Read = Draft.Read };
+        }
+
+        Tell();
     }
 
     private bool IsInTheMiddle => Draft is { Check: not null } && (Draft.Typed.Length > 0 || Draft.Points is not null);

@@ -186,6 +186,12 @@ public sealed partial class CheckCatalog
         AddReadings(live, everywhere: false, relay.Id);
         AddReadings(rest, everywhere: false, relay.Id);
         Add(CheckKind.Reading, CheckSubject.Number, rest, Instrument.Ohms, null, new(relay.Id, "86p"), new(relay.Id, "85p"));
+        foreach (var contact in relay.Terminals.Where(t => t.StartsWith("87", StringComparison.Ordinal)))
+        {
+            // A fuse blows again through a short that only the relay connects.
+            Add(CheckKind.Reading, CheckSubject.Number, rest, Instrument.Ohms, null, new(relay.Id, contact), new(Metal.Body));
+        }
+
         Add(CheckKind.Reading, CheckSubject.Number, live, Instrument.Volts, null, new(relay.Id, "86"), new(relay.Id, "85"));
         if (_options.HasTestLamp)
         {
@@ -223,6 +229,7 @@ public sealed partial class CheckCatalog
         AddSocketLooks(rest, fuse);
         Add(CheckKind.Reading, CheckSubject.Buzzer, rest, Instrument.Continuity, null, new(fuse.Id, "1p"), new(fuse.Id, "2p"));
         Add(CheckKind.Reading, CheckSubject.Number, rest, Instrument.Ohms, null, new(fuse.Id, "2"), new(Metal.Body));
+        Add(CheckKind.Reading, CheckSubject.Number, rest, Instrument.Ohms, null, new(fuse.Id, "1"), new(Metal.Body));
         if (_options.HasTestLamp)
         {
             // A lamp in place of the fuse shows a short and bears it; unplugging branches then finds where.

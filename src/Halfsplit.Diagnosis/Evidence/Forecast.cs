@@ -16,6 +16,15 @@ public sealed record Forecast
     /// <summary>Variance of this reading by itself, without the display's step.</summary>
     public double OwnVariance { get; init; }
 
+    /// <summary>
+    /// Variance of this reading where the leads lie on something that floats and nothing couples into it: then it shows the leaks, or nothing.
+    /// 0 where nothing floats.
+    /// </summary>
+    public double QuietVariance { get; init; }
+
+    /// <summary>How often a floating wire is quiet: an assumption. Else it shows a ghost.</summary>
+    public const double QuietShare = 0.5;
+
     /// <summary>How the number moves with each shared unknown, in units of one standard deviation of the unknown.</summary>
     public double[] Slopes { get; init; } = [];
 

@@ -19,6 +19,9 @@ public sealed class Forecaster
     /// <summary>Stray current that couples into a probe, one standard deviation: a ghost of a few tenths of a volt on 10 MΩ. Common practice, no published source.</summary>
     private const double StrayAmps = 25e-9;
 
+    /// <summary>A wire floats where stray current makes this many times what else a reading of nothing varies by.</summary>
+    private const double FloatingShare = 4;
+
     /// <summary>Battery volts wander from reading to reading by this much.</summary>
     private const double DriftVolts = 0.03;
 
@@ -198,11 +201,14 @@ public sealed class Forecaster
         var condition = Network.Circuit.FindCondition(check.Arrangement.Condition)!;
         var offset = _meter.OffsetSpread(instrument, mean);
         var own = (offset * offset) + Square(ModelShare * mean) + Square(DriftVolts * raw[0]);
-        var overLimit = 0.0;
+        var (overLimit, quiet) = (0.0, 0.0);
         if (instrument is Instrument.Volts or Instrument.VoltsLowImpedance)
         {
             var input = instrument == Instrument.Volts ? _meter.InputOhms : _meter.LowImpedanceOhms;
-            own += Square(StrayAmps * read.SourceOhms * input / (read.SourceOhms + input)) + Square(ModelVolts);
+            var stray = StrayAmps * read.SourceOhms * input / (read.SourceOhms + input);
+            own += Square(ModelVolts);
+            quiet = stray > FloatingShare * Math.Sqrt(own) && Math.Abs(mean) < stray ? own + Square(mean) : 0;
+            own += Square(stray);
         }
         else if (instrument == Instrument.Ohms)
         {
@@ -222,6 +228,7 @@ public sealed class Forecaster
         {
             Mean = mean,
             OwnVariance = own,
+            QuietVariance = quiet,
             Slopes = _unknowns.Scale(raw, mean, instrument, _meter, condition, CellIn(car, point)),
             OverLimit = overLimit,
             LoadedAmps = read.LoadedAmps,

@@ -15,6 +15,9 @@ internal sealed class JointLikelihood
     private double[] _residual = [];
     private double[] _weighted = [];
     private double[] _slips = [];
+
+    /// <summary>Of each reading: the logarithm of its step, and of the share of floating wires that show what it shows.</summary>
+    private double[] _logs = [];
     private double _all;
     private double _total;
 
@@ -46,7 +49,7 @@ internal sealed class JointLikelihood
 
             _weighted[i] = sum;
             quadratic += sum * _residual[i];
-            logSteps += Math.Log(readings[i].Step);
+            logSteps += _logs[i];
         }
 
         _all = (-0.5 * (quadratic + logDeterminant + (n * Math.Log(2 * Math.PI)))) + logSteps;
@@ -99,7 +102,7 @@ internal sealed class JointLikelihood
         for (var i = 0; i < n; i++)
         {
             var first = slip + _slips[i];
-            Add(ref total, shares, _all + WithoutOne(n, i, readings[i].Step) + first, i, i);
+            Add(ref total, shares, _all + WithoutOne(n, i) + first, i, i);
             for (var j = i + 1; j < n; j++)
             {
                 var both = first + slip + _slips[j];
@@ -108,7 +111,7 @@ internal sealed class JointLikelihood
                     both = LogAdd(both, slip + readings[i].LogBroad + Slips.LogAgain(readings[i], readings[j]));
                 }
 
-                Add(ref total, shares, _all + WithoutTwo(n, i, j, readings[i].Step, readings[j].Step) + both, i, j);
+                Add(ref total, shares, _all + WithoutTwo(n, i, j) + both, i, j);
             }
         }
 
@@ -151,7 +154,7 @@ internal sealed class JointLikelihood
             }
         }
 
-        log += WithoutSet(readings, set);
+        log += WithoutSet(readings.Length, set);
         if (shares.IsEmpty)
         {
             total = LogAdd(total, log);
@@ -184,14 +187,14 @@ internal sealed class JointLikelihood
     /// What dropping one reading adds to the logarithm: minus its log probability given the others, which the precision
     /// matrix holds (conditional variance 1/P_ii, conditional residual (P·e)_i / P_ii).
     /// </summary>
-    private double WithoutOne(int n, int i, double step)
+    private double WithoutOne(int n, int i)
     {
         var p = _precision[(i * n) + i];
         var e = _weighted[i] / p;
-        return 0.5 * ((e * e * p) - Math.Log(p) + Math.Log(2 * Math.PI)) - Math.Log(step);
+        return 0.5 * ((e * e * p) - Math.Log(p) + Math.Log(2 * Math.PI)) - _logs[i];
     }
 
-    private double WithoutTwo(int n, int i, int j, double stepI, double stepJ)
+    private double WithoutTwo(int n, int i, int j)
     {
         var a = _precision[(i * n) + i];
         var b = _precision[(i * n) + j];
@@ -200,13 +203,12 @@ internal sealed class JointLikelihood
         var u = _weighted[i];
         var v = _weighted[j];
         var quadratic = ((d * u * u) - (2 * b * u * v) + (a * v * v)) / determinant;
-        return (0.5 * (quadratic - Math.Log(determinant))) + Math.Log(2 * Math.PI) - Math.Log(stepI) - Math.Log(stepJ);
+        return (0.5 * (quadratic - Math.Log(determinant))) + Math.Log(2 * Math.PI) - _logs[i] - _logs[j];
     }
 
     /// <summary>The same for any set, by elimination on its part of the precision matrix.</summary>
-    private double WithoutSet(ReadOnlySpan<NumberRead> readings, int[] set)
+    private double WithoutSet(int n, int[] set)
     {
-        var n = readings.Length;
         var m = set.Length;
         var part = new double[m * m];
         var right = new double[m];
@@ -214,7 +216,7 @@ internal sealed class JointLikelihood
         for (var i = 0; i < m; i++)
         {
             right[i] = _weighted[set[i]];
-            log -= Math.Log(readings[set[i]].Step);
+            log -= _logs[set[i]];
             for (var j = 0; j < m; j++)
             {
                 part[(i * m) + j] = _precision[(set[i] * n) + set[j]];
@@ -248,6 +250,7 @@ internal sealed class JointLikelihood
             _residual = new double[n];
             _weighted = new double[n];
             _slips = new double[n];
+            _logs = new double[n];
         }
     }
 
@@ -257,18 +260,39 @@ internal sealed class JointLikelihood
         for (var i = 0; i < n; i++)
         {
             _residual[i] = readings[i].Value - forecasts[i].Mean;
+            _logs[i] = Math.Log(readings[i].Step);
             for (var j = 0; j <= i; j++)
             {
                 var sum = Dot(forecasts[i].Slopes, forecasts[j].Slopes);
                 if (i == j)
                 {
                     // The display's step enters so that no count can have a probability above one.
-                    sum += forecasts[i].OwnVariance + (readings[i].Step * readings[i].Step / (2 * Math.PI));
+                    sum += readings[i].Step * readings[i].Step / (2 * Math.PI);
+                    sum += forecasts[i].QuietVariance > 0 ? Floating(i, readings[i].Value, forecasts[i], sum) : forecasts[i].OwnVariance;
                 }
 
                 _factor[(i * n) + j] = sum;
             }
         }
+    }
+
+    /// <summary>
+    /// A floating wire shows a ghost, or nothing: whichever explains the reading better. (What floats shares next to nothing with
+    /// other readings, so the better of the two stands for their sum.)
+    /// </summary>
+    /// <param name="shared">Variance of the step and of the shared unknowns.</param>
+    /// <returns>The reading's own variance.</returns>
+    private double Floating(int i, double value, Forecast forecast, double shared)
+    {
+        var (ghost, quiet) = (forecast.OwnVariance + shared, forecast.QuietVariance + shared);
+        var isQuiet = (value * value / quiet) + Math.Log(quiet) < (_residual[i] * _residual[i] / ghost) + Math.Log(ghost);
+        _logs[i] += Math.Log(isQuiet ? Forecast.QuietShare : 1 - Forecast.QuietShare);
+        if (isQuiet)
+        {
+            _residual[i] = value;
+        }
+
+        return isQuiet ? forecast.QuietVariance : forecast.OwnVariance;
     }
 
     private static double Dot(double[] a, double[] b)

@@ -88,6 +88,11 @@ internal static class Information
             for (var i = 0; i < cuts.Length; i++)
             {
                 var next = Normal.Below((cuts[i] - forecast.Mean) / spread);
+                if (forecast.Quiet > 0)
+                {
+                    next += Forecast.QuietShare * (Normal.Below(cuts[i] / forecast.Quiet) - next);
+                }
+
                 row[i] = (1 - forecast.OverLimit) * Math.Max(0, next - below);
                 below = next;
             }

@@ -32,6 +32,9 @@ public sealed class HypothesisSpace
     private readonly FailureHistory _history;
     private readonly NoticedEvidence? _noticed;
 
+    /// <summary>How the load fares in a healthy car: at a fan's low speed it is weak by design.</summary>
+    private readonly LoadCondition _healthy;
+
     /// <summary>The same pairs are tried again after each reading.</summary>
     private readonly Dictionary<(Fault, Fault), double> _reportedPairs = [];
 
@@ -45,6 +48,7 @@ public sealed class HypothesisSpace
         _noticed = noticed;
         Suspects = suspects;
         Hypotheses = hypotheses;
+        _healthy = Point([], 1).Load(complaint.Load).Condition;
     }
 
     /// <summary>The last is "none of these" in a space of single faults; pairs follow it.</summary>
@@ -174,7 +178,7 @@ public sealed class HypothesisSpace
     {
         var fares = point.Load(_complaint.Load).Condition;
         return fares == _complaint.Is ? 1
-            : fares == LoadCondition.Works || _complaint.Is == LoadCondition.Works ? 0 : NearReport;
+            : fares >= _healthy || _complaint.Is == LoadCondition.Works ? 0 : NearReport;
     }
 
     private double ReportedPair(Fault first, Fault second)

@@ -137,9 +137,9 @@ public sealed class PracticeCar
         var counts = 0.5 * _meter.CountAccuracy * _meter.Resolution(instrument, value) * Bell();
         return instrument switch
         {
-            // The battery wanders a little, and a lead that floats picks up stray current.
+            // The battery wanders a little, and a lead that floats picks up stray current, in one car more than in another.
             Instrument.Volts => (value * (1 + (0.0015 * Bell()))) + counts
-                + (20e-9 * read.SourceOhms * _meter.InputOhms / (read.SourceOhms + _meter.InputOhms) * Bell()),
+                + (20e-9 * Math.Pow(10, -2 * Luck("stray")) * read.SourceOhms * _meter.InputOhms / (read.SourceOhms + _meter.InputOhms) * Bell()),
             Instrument.AmpsClamp => Math.Abs(value + _clampZero + (0.01 * value * Bell())),
             Instrument.AmpsInline => Math.Abs(value + counts),
             Instrument.Ohms => Math.Max(0, value + (0.1 * Bell()) + counts),

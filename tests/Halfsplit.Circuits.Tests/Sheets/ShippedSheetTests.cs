@@ -9,8 +9,11 @@ public sealed class ShippedSheetTests
     public static TheoryData<string> Names() => [.. ShippedSheets.Names];
 
     [Fact]
-    public void Three_sheets_are_shipped() =>
-        Assert.Equal(["cooling-fan", "headlamps", "pump-feed"], ShippedSheets.Names);
+    public void The_shelf_is_full()
+    {
+        Assert.InRange(ShippedSheets.Names.Length, 24, int.MaxValue);
+        Assert.InRange(ShippedSheets.Names.Count(n => ShippedSheets.Load(n).Battery.NominalVolts == 24), 2, int.MaxValue);
+    }
 
     [Theory]
     [MemberData(nameof(Names))]
@@ -51,7 +54,6 @@ public sealed class ShippedSheetTests
         var circuit = ShippedSheets.Load(name);
         Assert.NotEmpty(circuit.Complaints);
         Assert.Contains(circuit.Wires, w => w.From == new TerminalName("BODY") && w.To == new TerminalName("BAT", "neg"));
-        Assert.Contains(circuit.Wires, w => w.From == new TerminalName("ENG") && w.To == new TerminalName("BODY"));
         Assert.All(circuit.Conditions.Skip(1), c => Assert.NotNull(c.After));
         Assert.Contains(circuit.Places, p => p.Cautions.Length > 0);
     }

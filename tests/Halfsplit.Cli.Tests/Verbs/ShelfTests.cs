@@ -1,0 +1,57 @@
+using Halfsplit.Circuits.Sheets;
+using Halfsplit.Cli.Tests.Running;
+using Xunit;
+
+namespace Halfsplit.Cli.Tests.Verbs;
+
+public sealed class ShelfTests
+{
+    [Fact]
+    public void It_finds_the_sheet_for_what_people_say()
+    {
+        using var shell = new Shell();
+
+        ApprovedText.Matches("shelf-search", Shell.Expect(0, shell.Run("shelf", "cranks but won't start")).Output);
+    }
+
+    [Fact]
+    public void It_answers_in_the_language_that_is_spoken()
+    {
+        using var shell = new Shell();
+        var found = Shell.Expect(0, shell.Run("shelf", "Hupe", "geht", "nicht", "--language", "de")).Output;
+
+        Assert.Contains("horn: ", found, StringComparison.Ordinal);
+        Assert.Contains("Los geht es mit", found, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Without_words_it_lists_every_sheet_under_its_system()
+    {
+        using var shell = new Shell();
+        var all = Shell.Expect(0, shell.Run("shelf")).Output;
+
+        Assert.All(ShippedSheets.Names, name => Assert.Contains($"\n  {name}: ", all, StringComparison.Ordinal));
+        Assert.Contains("\nStarting\n", all, StringComparison.Ordinal);
+        Assert.DoesNotContain("shelf.", all, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_it_does_not_have_it_says()
+    {
+        using var shell = new Shell();
+
+        Assert.Contains("halfsplit shelf", Shell.Expect(0, shell.Run("shelf", "zzyzx")).Output, StringComparison.Ordinal);
+        Assert.Equal(0, Shell.Expect(0, shell.Run("shelf", "zzyzx", "--json")).Json.GetProperty("complaints").GetArrayLength());
+    }
+
+    [Fact]
+    public void Scripts_read_the_best_first()
+    {
+        using var shell = new Shell();
+        var first = Shell.Expect(0, shell.Run("shelf", "fuel pump does not run", "--json")).Json.GetProperty("complaints")[0];
+
+        Assert.Equal("fuel", first.GetProperty("system").GetString());
+        Assert.Equal(12, first.GetProperty("volts").GetInt32());
+        Assert.Equal("Fuel pump", first.GetProperty("load").GetString());
+    }
+}
