@@ -18,13 +18,10 @@ public static class SearchWords
         var asked = ImmutableArray.CreateBuilder<ImmutableArray<string>>();
         foreach (var word in Cut(question))
         {
-            if (!Meanings.TryGetValue(word, out var means))
+            var means = Meanings.GetValueOrDefault(word, [word]);
+            if (!means.IsEmpty)
             {
-                asked.Add([word]);
-            }
-            else if (!means.IsEmpty)
-            {
-                asked.Add([word, .. means]);
+                asked.Add(means);
             }
         }
 
@@ -53,6 +50,13 @@ public static class SearchWords
         }
 
         return [.. words];
+    }
+
+    /// <summary>A number of amps: <c>15a</c>.</summary>
+    public static bool IsAmps(string word)
+    {
+        ArgumentNullException.ThrowIfNull(word);
+        return word.Length > 1 && word[^1] == 'a' && word[..^1].All(char.IsAsciiDigit);
     }
 
     private static void Add(List<string> words, string word)

@@ -4,7 +4,7 @@ namespace Halfsplit.Circuits.Shelf;
 
 /// <summary>
 /// Finds complaints by words that a person would use. A word counts for more the fewer complaints answer it, and for more in the
-/// complaint or the load's name than in what the sheet says of itself.
+/// complaint or the load's name than in what the sheet says of itself. A number of amps asks for the load's fuse.
 /// </summary>
 public static class ShelfSearch
 {
@@ -17,7 +17,7 @@ public static class ShelfSearch
 
     private static readonly ImmutableArray<Indexed> Index = [.. CircuitShelf.Complaints.Select(c => new Indexed(
         c,
-        [.. SearchWords.Cut(c.Name), .. SearchWords.Cut(c.Load), .. c.Fuses.Select(f => f + "a")],
+        SearchWords.Cut(c.Name), SearchWords.Cut(c.Load),
         [.. SearchWords.Cut(c.Sheet.Title), .. c.Sheet.Words.SelectMany(w => SearchWords.Cut(w)), c.Sheet.System, $"{c.Sheet.NominalVolts}v"],
         SearchWords.Cut(c.Sheet.Summary)))];
 
@@ -30,8 +30,12 @@ public static class ShelfSearch
             return CircuitShelf.Complaints;
         }
 
-        var answers = asked.Select(Answers).ToList();
-        var found = Index.Select((entry, i) => (entry.Complaint, Score: answers.Sum(a => a[i]))).Where(f => f.Score > 0).ToList();
+        // Whoever names the fuse knows that it is in the load's way.
+        var ratings = asked.Select(a => a[0]).Where(SearchWords.IsAmps).Select(a => a[..^1]).ToList();
+        var answers = asked.Where(a => !SearchWords.IsAmps(a[0])).Select(Answers).ToList();
+        var found = Index.Select((entry, i) => (entry.Complaint, Score: answers.Sum(a => a[i])))
+            .Where(f => ratings.Count > 0 ? ratings.All(r => f.Complaint.Fuses.Contains(r)) : f.Score > 0)
+            .ToList();
         var best = found.Count == 0 ? 0 : found.Max(f => f.Score);
         return [.. found.Where(f => f.Score >= WorthShowing * best).OrderByDescending(f => f.Score).Select(f => f.Complaint)];
     }
@@ -62,10 +66,11 @@ public static class ShelfSearch
     }
 
     private sealed record Indexed(
-        ShelvedComplaint Complaint, ImmutableArray<string> Own, ImmutableArray<string> OfSheet, ImmutableArray<string> Summary)
+        ShelvedComplaint Complaint, ImmutableArray<string> Name, ImmutableArray<string> Load, ImmutableArray<string> OfSheet,
+        ImmutableArray<string> Summary)
     {
         public double Worth(ImmutableArray<string> words) =>
-            Has(Own, words) ? 1 : Has(OfSheet, words) ? 0.6 : Has(Summary, words) ? 0.25 : 0;
+            Has(Name, words) ? 1 : Has(Load, words) ? 0.9 : Has(OfSheet, words) ? 0.6 : Has(Summary, words) ? 0.25 : 0;
 
         private static bool Has(ImmutableArray<string> there, ImmutableArray<string> words) => there.Any(t => words.Any(w => Alike(w, t)));
     }

@@ -5,6 +5,7 @@ using Halfsplit.Simulation.Compiled;
 using Halfsplit.Simulation.Faults;
 using Halfsplit.Simulation.Instruments;
 using Halfsplit.Simulation.Networks;
+using Halfsplit.Simulation.Tests.Sheets;
 using Xunit;
 
 namespace Halfsplit.Simulation.Tests.Properties;
@@ -14,7 +15,7 @@ public sealed class SettledSheetTests
 {
     private const int Stride = 11;
 
-    public static TheoryData<string> Sheets => [.. ShippedSheets.Names];
+    public static TheoryData<string> Sheets => ShelfChoice.Theory;
 
     [Theory]
     [MemberData(nameof(Sheets))]

@@ -4,6 +4,7 @@ using Halfsplit.Circuits.Sheets;
 using Halfsplit.Simulation.Arrangements;
 using Halfsplit.Simulation.Compiled;
 using Halfsplit.Simulation.Faults;
+using Halfsplit.Simulation.Tests.Sheets;
 using Xunit;
 
 namespace Halfsplit.Simulation.Tests.Properties;
@@ -16,7 +17,7 @@ public sealed partial class SheetSpellingTests
     /// <summary>Every so many suspects are looked at.</summary>
     private const int Stride = 9;
 
-    public static TheoryData<string> Sheets => [.. ShippedSheets.Names];
+    public static TheoryData<string> Sheets => ShelfChoice.Theory;
 
     [Theory]
     [MemberData(nameof(Sheets))]

@@ -19,7 +19,7 @@ public sealed class SlopeTests
         get
         {
             var data = new TheoryData<string, Instrument>();
-            foreach (var sheet in ShippedSheets.Names)
+            foreach (var sheet in ShelfChoice.Main)
             {
                 foreach (var instrument in (Instrument[])[
                     Instrument.Volts, Instrument.VoltsLowImpedance, Instrument.Ohms, Instrument.TestLamp,

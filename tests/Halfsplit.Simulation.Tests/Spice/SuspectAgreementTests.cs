@@ -2,15 +2,16 @@ using Halfsplit.Circuits.Sheets;
 using Halfsplit.Simulation.Arrangements;
 using Halfsplit.Simulation.Compiled;
 using Halfsplit.Simulation.Faults;
+using Halfsplit.Simulation.Tests.Sheets;
 using Xunit;
 
 namespace Halfsplit.Simulation.Tests.Spice;
 
-/// <summary>Every suspect of every shipped sheet in every condition, before ngspice.</summary>
+/// <summary>Every suspect of the chosen sheets in every condition, before ngspice.</summary>
 [Trait("Pace", "slow")]
 public sealed class SuspectAgreementTests(ITestOutputHelper output)
 {
-    public static TheoryData<string> Sheets => [.. ShippedSheets.Names];
+    public static TheoryData<string> Sheets => ShelfChoice.Theory;
 
     [Theory]
     [MemberData(nameof(Sheets))]
