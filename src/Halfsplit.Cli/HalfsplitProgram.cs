@@ -59,6 +59,10 @@ public static partial class HalfsplitProgram
 
         Add<ShelfSettings>("shelf", Shelf.Run, ["\"cranks but won't start\""], ["blows", "the", "15", "A", "fuse"]);
         Add<SheetSettings>("lint", Lint.Run, ["my-car.yaml"]);
+        Add<AdaptSettings>(
+            "adapt", Adapt.Run, ["pump-feed", "-o", "my-car.yaml"],
+            ["pump-feed", "-o", "my-car.yaml", "--change", "\"place K2 = boot side\"", "--change", "\"length K2.87~C1.2a = unknown\""],
+            ["pump-feed", "--against", "my-car.yaml"]);
         Add<CarSettings>(
             "predict", Predict.Run,
             ["pump-feed", "--condition", "priming", "--fault", "G2:resistive:2"],

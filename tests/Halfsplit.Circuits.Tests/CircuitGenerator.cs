@@ -130,8 +130,8 @@ internal static class CircuitGenerator
         {
             var (pos, neg) = load.Across;
             var wire = b.Feet
-                ? new PathWire(new WireGauge(WireTable.SquareMillimetresOfAwg(12), 12), 6 * 0.3048, "6ft", "GN/YE", null, null)
-                : Wire(2.5, 0.5 + b.Values[0], "GN/YE");
+                ? new PathWire(new WireGauge(WireTable.SquareMillimetresOfAwg(12), 12), 6 * 0.3048, "6ft", "GN/YE", null, null, b.Said[2], b.Said[3])
+                : Wire(2.5, 0.5 + b.Values[0], "GN/YE") with { GaugeGuessed = b.Said[4], LengthGuessed = b.Said[5] };
             if (items[^1] is PathWire)
             {
                 items.RemoveAt(items.Count - 1);

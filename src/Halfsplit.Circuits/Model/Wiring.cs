@@ -23,8 +23,17 @@ public sealed record PathPart(string Part, string? Terminal) : PathItem;
 /// <param name="Colour">Base and tracer by IEC 60757, "YE/BK"; null if unknown.</param>
 /// <param name="Name">A name given in the sheet; null: named by its ends, <c>K2.87~C3.4a</c>.</param>
 /// <param name="Place">Where the wire runs, for its surroundings; null if not said.</param>
+/// <param name="GaugeGuessed">Nobody looked: the cross-section is a guess, and what is predicted from it spreads wider.</param>
+/// <param name="LengthGuessed">The same of the length.</param>
 public sealed record PathWire(
-    WireGauge Gauge, double Length, string LengthWritten, string? Colour, string? Name, string? Place) : PathItem;
+    WireGauge Gauge,
+    double Length,
+    string LengthWritten,
+    string? Colour,
+    string? Name,
+    string? Place,
+    bool GaugeGuessed = false,
+    bool LengthGuessed = false) : PathItem;
 
 /// <summary>A wire between two terminals: a path's wire with its ends resolved.</summary>
 /// <param name="Id">Name for faults and suspects.</param>

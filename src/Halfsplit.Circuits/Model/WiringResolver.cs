@@ -9,6 +9,10 @@ namespace Halfsplit.Circuits.Model;
 /// <param name="Message">What is wrong and how to mend it.</param>
 public sealed record WiringProblem(int Path, int Item, Message Message);
 
+/// <summary>An item of a path with its terminals: the path comes to one and leaves by the other, or by the same.</summary>
+/// <param name="Wire">The wire it comes by; null where it touches the item before, or is the first.</param>
+internal readonly record struct PathStep(PathWire? Wire, TerminalName Entry, TerminalName Leave);
+
 /// <summary>Turns wiring paths into wires and joints between named terminals.</summary>
 internal sealed class WiringResolver
 {
@@ -23,6 +27,9 @@ internal sealed class WiringResolver
     /// <summary>The number of the next wire between the same ends, so that thousands of them cost no search.</summary>
     private readonly Dictionary<string, int> _copies = new(StringComparer.Ordinal);
 
+    /// <summary>The steps of the paths, where somebody asked for them.</summary>
+    private ImmutableArray<PathStep>.Builder? _steps;
+
     public WiringResolver(IEnumerable<Part> parts)
     {
         _parts = parts.ToDictionary(p => p.Id, StringComparer.Ordinal);
@@ -34,6 +41,14 @@ internal sealed class WiringResolver
 
     /// <summary>Connector halves in the order the wiring mentions their cavities.</summary>
     public IReadOnlyList<TerminalName> Halves => _halves;
+
+    /// <summary>The steps of one path; null if there is a mistake in it.</summary>
+    public static ImmutableArray<PathStep>? Trace(IEnumerable<Part> parts, WiringPath path)
+    {
+        var resolver = new WiringResolver(parts) { _steps = ImmutableArray.CreateBuilder<PathStep>() };
+        resolver.Add(0, path);
+        return resolver._problems.Count == 0 ? resolver._steps.ToImmutable() : null;
+    }
 
     public void Add(int pathIndex, WiringPath path)
     {
@@ -71,6 +86,7 @@ internal sealed class WiringResolver
                 return;
             }
 
+            _steps?.Add(new PathStep(wire, entry, leave));
             if (exit is { } from)
             {
                 Connect(from, entry, wire);

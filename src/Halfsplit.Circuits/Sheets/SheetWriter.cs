@@ -17,6 +17,12 @@ public static class SheetWriter
     public static string Write(Circuit circuit)
     {
         ArgumentNullException.ThrowIfNull(circuit);
+        return SheetPrinter.Print(Tree(circuit));
+    }
+
+    /// <summary>What is written, before it is text.</summary>
+    internal static SheetMap Tree(Circuit circuit)
+    {
         var top = new MapWriter();
         top.Text("sheet", SheetReader.Version.ToString(CultureInfo.InvariantCulture));
         top.Text("title", circuit.Title);
@@ -28,7 +34,7 @@ public static class SheetWriter
         var defaults = ComponentDefaults.For(circuit.Battery.NominalVolts);
         Each(top, "parts", Said(circuit.Parts), p => p.Id, (p, map) => Part(p, map, defaults));
         top.Texts("wiring", [.. circuit.Paths.Select(Path)]);
-        return SheetPrinter.Print(top.Map);
+        return top.Map;
     }
 
     /// <summary>A path as the sheet has it.</summary>

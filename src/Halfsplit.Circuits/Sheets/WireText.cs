@@ -6,9 +6,15 @@ using Halfsplit.Circuits.Sheets.Quantities;
 
 namespace Halfsplit.Circuits.Sheets;
 
-/// <summary>A wire as a path writes it: <c>wire 2.5mm2 4.2m YE/BK as NAME in PLACE</c>, <c>wire 14AWG 6ft RD</c>.</summary>
+/// <summary>
+/// A wire as a path writes it: <c>wire 2.5mm2 4.2m YE/BK as NAME in PLACE</c>, <c>wire 14AWG 6ft RD</c>; with <c>about</c>
+/// before a gauge or a length that is a guess.
+/// </summary>
 internal static class WireText
 {
+    /// <summary>The word before a guess.</summary>
+    public const string About = "about";
+
     private const string Awg = "AWG";
 
     /// <summary>The thinnest AWG number taken; the lint judges what is sensible.</summary>
@@ -26,10 +32,23 @@ internal static class WireText
         WireGauge? gauge = null;
         string? colour = null, name = null, place = null, written = null;
         double? length = null;
+        bool about = false, gaugeGuessed = false, lengthGuessed = false;
         var words = Words(item[4..]);
         for (var i = 0; i < words.Count && problem is null; i++)
         {
             var word = words[i];
+            if (about && Quantity.NumberLength(word) == 0)
+            {
+                problem = new Message("sheet.about-what", word);
+                break;
+            }
+
+            if (word == About)
+            {
+                about = true;
+                continue;
+            }
+
             if (word == "in" && i + 1 < words.Count)
             {
                 place = string.Join(' ', words.Skip(i + 1));
@@ -44,6 +63,7 @@ internal static class WireText
             else if (word.EndsWith(Awg, StringComparison.OrdinalIgnoreCase))
             {
                 problem = Once(gauge, word) ?? AwgGauge(word, out gauge);
+                gaugeGuessed = about;
             }
             else if (Quantity.NumberLength(word) == 0)
             {
@@ -58,6 +78,7 @@ internal static class WireText
                     && Quantity.TryParse(word, Unit.SquareMillimetre, Limits.SquareMillimetres, out var area, out problem))
                 {
                     gauge = new WireGauge(area);
+                    gaugeGuessed = about;
                 }
             }
             else
@@ -67,17 +88,21 @@ internal static class WireText
                 {
                     length = metres;
                     written = word.Replace(',', '.');
+                    lengthGuessed = about;
                 }
             }
+
+            about = false;
         }
 
+        problem ??= about ? new Message("sheet.about-what", About) : null;
         problem ??= gauge is null ? new Message("sheet.wire-gauge") : length is null ? new Message("sheet.wire-length") : null;
         if (problem is not null)
         {
             return false;
         }
 
-        wire = new PathWire(gauge!, length!.Value, written!, colour, name, place);
+        wire = new PathWire(gauge!, length!.Value, written!, colour, name, place, gaugeGuessed, lengthGuessed);
         return true;
     }
 
@@ -85,13 +110,19 @@ internal static class WireText
     public static string Write(PathWire wire)
     {
         var text = new StringBuilder("wire ");
-        text.Append(wire.Gauge.AwgText is { } awg ? awg + Awg : wire.Gauge.SquareMillimetres.ToString("R", CultureInfo.InvariantCulture) + "mm2");
-        text.Append(' ').Append(wire.LengthWritten);
+        text.Append(Gauge(wire)).Append(' ').Append(Length(wire));
         text.Append(wire.Colour is null ? "" : " " + wire.Colour);
         text.Append(wire.Name is null ? "" : " as " + wire.Name);
         text.Append(wire.Place is null ? "" : " in " + wire.Place);
         return text.ToString();
     }
+
+    /// <summary>The gauge as it is read back, with the word before a guess.</summary>
+    public static string Gauge(PathWire wire) => (wire.GaugeGuessed ? About + " " : "")
+        + (wire.Gauge.AwgText is { } awg ? awg + Awg : wire.Gauge.SquareMillimetres.ToString("R", CultureInfo.InvariantCulture) + "mm2");
+
+    /// <summary>The length as it is read back, with the word before a guess.</summary>
+    public static string Length(PathWire wire) => (wire.LengthGuessed ? About + " " : "") + wire.LengthWritten;
 
     /// <summary>The words of the item, with a number and the unit behind it put together.</summary>
     private static List<string> Words(string text)

@@ -31,6 +31,13 @@ public readonly record struct TalkCommand(string Name, string Rest)
     /// <summary>True for yes in any language.</summary>
     public static bool IsYes(string line) => Said("yes").Any(word => Behind(line, word) is "");
 
+    /// <summary>True for what says that something is not known, in any language.</summary>
+    public static bool IsUnknown(string line)
+    {
+        ArgumentNullException.ThrowIfNull(line);
+        return Said("unknown").Any(word => line.Trim().Equals(word, StringComparison.OrdinalIgnoreCase));
+    }
+
     /// <summary>What follows "place" in any language; null where the text does not begin with it.</summary>
     public static string? Place(string text) => Said("place").Select(word => Behind(text, word)).FirstOrDefault(rest => rest is not null);
 

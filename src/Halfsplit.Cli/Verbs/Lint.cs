@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Halfsplit.Circuits.Sheets;
 using Halfsplit.Cli.Cars;
 using Halfsplit.Cli.Output;
@@ -39,19 +40,26 @@ public static class Lint
         }
         else
         {
-            foreach (var problem in problems)
-            {
-                var place = $"{settings.Sheet}:{problem.Line}:{problem.Column}: ";
-                terminal.Raw(place + terminal.Say($"lint.{Word(problem.Severity)}", terminal.Say(problem.Message)));
-            }
-
-            var others = problems.Length - errors;
-            terminal.Line(
-                terminal.Say(problems.Length == 0 ? "lint.good" : "lint.count", settings.Sheet, errors, others),
-                errors > 0 ? Page.Bad : Page.Good);
+            Tell(terminal, settings.Sheet, problems);
         }
 
         return errors > 0 ? ExitCode.Broken : ExitCode.Good;
+    }
+
+    /// <summary>The problems of a sheet with their places, and how many they are.</summary>
+    public static void Tell(Terminal terminal, string sheet, ImmutableArray<SheetProblem> problems)
+    {
+        ArgumentNullException.ThrowIfNull(terminal);
+        foreach (var problem in problems)
+        {
+            var place = $"{sheet}:{problem.Line}:{problem.Column}: ";
+            terminal.Raw(place + terminal.Say($"lint.{Word(problem.Severity)}", terminal.Say(problem.Message)));
+        }
+
+        var errors = problems.Count(p => p.Severity == ProblemSeverity.Error);
+        terminal.Line(
+            terminal.Say(problems.Length == 0 ? "lint.good" : "lint.count", sheet, errors, problems.Length - errors),
+            errors > 0 ? Page.Bad : Page.Good);
     }
 
     private static string Word(ProblemSeverity severity) => severity switch

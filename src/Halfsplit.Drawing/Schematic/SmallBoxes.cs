@@ -45,10 +45,11 @@ internal sealed class LabelBox : Box
     {
         Wire = wire;
         var gauge = wire.Spec.Gauge;
+        var guess = wire.Spec.GaugeGuessed ? "~" : "";
         Lines =
         [
             $"{wire.Spec.Colour ?? "?"}",
-            gauge.AwgText is { } awg ? (FormattableString)$"AWG {awg}" : $"{gauge.SquareMillimetres:0.##} mm²",
+            gauge.AwgText is { } awg ? (FormattableString)$"{guess}AWG {awg}" : $"{guess}{gauge.SquareMillimetres:0.##} mm²",
         ];
     }
 

@@ -16,7 +16,7 @@ public static partial class NetworkCompiler
         foreach (var wire in circuit.Wires)
         {
             var ohms = Math.Max(1e-5, WireTable.OhmsPerMetre(wire.Spec.Gauge.SquareMillimetres) * wire.Spec.Length);
-            build.Plain(wire.From, wire.To, BranchUse.Wire, wire.Id, wire.Id, ohms, WireTolerance);
+            build.Plain(wire.From, wire.To, BranchUse.Wire, wire.Id, wire.Id, ohms, WireSpread(build, wire.Spec));
         }
 
         foreach (var part in circuit.Parts)
@@ -43,6 +43,14 @@ public static partial class NetworkCompiler
     private const double WireTolerance = 0.15;
 
     private const double LoadTolerance = 0.08;
+
+    /// <summary>Spread of the logarithm of a wire's ohms; what is marked as a guess widens it, each for itself.</summary>
+    private static double WireSpread(Build build, PathWire wire)
+    {
+        var gauge = wire.GaugeGuessed ? build.Spread("guessed.wire-gauge") : 0;
+        var length = wire.LengthGuessed ? build.Spread("guessed.wire-length") : 0;
+        return gauge == 0 && length == 0 ? WireTolerance : Math.Sqrt((WireTolerance * WireTolerance) + (gauge * gauge) + (length * length));
+    }
 
     private static void Add(Build build, Part part)
     {

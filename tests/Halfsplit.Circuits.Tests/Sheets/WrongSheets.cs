@@ -89,6 +89,8 @@ internal static class WrongSheets
         ("sheet.wire-length", Add("wiring", "- S1 -> §wire 1mm2 BK -> G1")),
         ("sheet.wire-twice", Add("wiring", "- S1 -> §wire 1mm2 1m 2m -> G1")),
         ("sheet.wire-twice", Add("wiring", "- S1 -> §wire 1mm2 14AWG 1m -> G1")),
+        ("sheet.about-what", Add("wiring", "- S1 -> §wire 1mm2 1m about BK -> G1")),
+        ("sheet.about-what", Add("wiring", "- S1 -> §wire 1mm2 1m BK about -> G1")),
         ("sheet.bad-wire-word", Add("wiring", "- S1 -> §wire 1mm2 1m R2D2 -> G1")),
         ("sheet.bad-wire-name", Add("wiring", "- S1 -> §wire 1mm2 1m as a.b -> G1")),
         ("sheet.wire-name-twice", Add(("wiring", "- S1 -> wire 1mm2 1m as W1 -> G1"), ("wiring", "- S1 -> §wire 1mm2 1m as W1 -> G1"))),

@@ -52,7 +52,8 @@ internal static class SheetPrinter
         }
     }
 
-    private static string Flow(SheetNode node, bool inFlow = true) => node switch
+    /// <summary>A value in one line.</summary>
+    public static string Flow(SheetNode node, bool inFlow = true) => node switch
     {
         SheetText scalar => Scalar(scalar.Value, inFlow),
         SheetList list => $"[{string.Join(", ", list.Items.Select(i => Flow(i)))}]",

@@ -1,0 +1,475 @@
+using System.Globalization;
+using Halfsplit.Circuits.Adapting;
+using Halfsplit.Circuits.Messages;
+using Halfsplit.Circuits.Model;
+using Halfsplit.Cli.Terminals;
+using Halfsplit.Cli.Verbs;
+
+namespace Halfsplit.Cli.Conversation;
+
+/// <summary>Asks what differs in a car from a sheet, one change at a time, until nothing more does.</summary>
+public sealed class AdaptingTalk(Terminal terminal, Circuit parent)
+{
+    private readonly List<SheetChange> _changes = [];
+
+    private bool _quit, _ended;
+
+    /// <summary>The sheet with the changes so far.</summary>
+    public Circuit Circuit { get; private set; } = parent;
+
+    /// <summary>What was changed, in its order.</summary>
+    public IReadOnlyList<SheetChange> Changes => _changes;
+
+    /// <summary>Talks to the end. False when the person quits and nothing shall be written.</summary>
+    public bool Run()
+    {
+        Menu();
+        while (true)
+        {
+            if (Ask() is not { } line)
+            {
+                return !_quit;
+            }
+
+            if (line.Length == 0)
+            {
+                return true;
+            }
+
+            if (TalkCommand.Read(line) is { Name: "help", Rest: "" })
+            {
+                Menu();
+                continue;
+            }
+
+            One(line);
+            if (_quit || _ended)
+            {
+                return !_quit;
+            }
+
+            terminal.Blank();
+            terminal.Line(new Message("adapting.more"));
+        }
+    }
+
+    private void Menu()
+    {
+        terminal.Line(new Message("adapting.heading", Circuit.Title), Page.Heading);
+        List([.. Does.Select(d => terminal.Say(d.Code))]);
+        terminal.Line(new Message("adapting.how"));
+    }
+
+    private (string Code, Action Ask)[] Does =>
+    [
+        ("adapting.do-notes", Notes),
+        ("adapting.do-wire", WireValues),
+        ("adapting.do-connector", () => Insert(isConnector: true)),
+        ("adapting.do-splice", () => Insert(isConnector: false)),
+        ("adapting.do-without", WithoutRelay),
+        ("adapting.do-relay", MoreRelay),
+        ("adapting.do-ground", GroundSide),
+        ("adapting.do-id", Id),
+        ("adapting.do-title", Title),
+    ];
+
+    private void One(string line)
+    {
+        if (Number(line) is { } number)
+        {
+            if (number >= 1 && number <= Does.Length)
+            {
+                Does[number - 1].Ask();
+            }
+            else
+            {
+                terminal.Line(new Message("adapting.no-choice", line, Does.Length), Page.Caution);
+            }
+        }
+        else if (ChangeText.Parse(line, out var problem) is { } change)
+        {
+            Apply(change);
+        }
+        else
+        {
+            terminal.Line(problem!, Page.Caution);
+        }
+    }
+
+    private void Notes()
+    {
+        if (ChoosePart() is not { } part)
+        {
+            return;
+        }
+
+        var notes = part.Notes;
+        Keep("adapting.ask-name", notes.Name, (text, unknown) => new NamePart(part.Id, unknown ? null : text));
+        if (Place("adapting.ask-place", notes.Place ?? Nothing) is { } place)
+        {
+            Apply(new PlacePart(part.Id, place.Choice));
+        }
+
+        Keep("adapting.ask-slot", notes.Slot, (text, unknown) => new SlotPart(part.Id, unknown ? null : text));
+        Keep(
+            "adapting.ask-price",
+            notes.Price is { } price ? string.Create(CultureInfo.InvariantCulture, $"{price.Low} to {price.High}") : terminal.Say("adapting.usual"),
+            (text, unknown) => unknown ? new PricePart(part.Id, null)
+                : ChangeText.ReadPrice(text, out var problem) is { } range ? new PricePart(part.Id, range) : Wrong(problem!));
+    }
+
+    private void Id()
+    {
+        if (ChoosePart() is { } part)
+        {
+            Keep("adapting.ask-id", part.Id, (text, _) => new RenamePart(part.Id, text));
+        }
+    }
+
+    private void Title() => Keep("adapting.ask-title", Circuit.Title, (text, unknown) => unknown ? null : new TitleSheet(text));
+
+    private void WireValues()
+    {
+        if (ChooseWire() is not { } wire)
+        {
+            return;
+        }
+
+        var spec = wire.Spec;
+        var was = spec.Gauge.AwgText is { } awg ? awg + "AWG" : string.Create(CultureInfo.InvariantCulture, $"{spec.Gauge.SquareMillimetres}mm2");
+        Keep("adapting.ask-colour", spec.Colour, (text, unknown) => new ColourWire(wire.Id, unknown ? null : text));
+        Keep("adapting.ask-gauge", was, (text, unknown) => unknown ? new GaugeWire(wire.Id, null)
+            : ChangeText.ReadGauge(text, out var problem) is { } read ? new GaugeWire(wire.Id, read.Gauge, read.GaugeGuessed) : Wrong(problem!));
+        Keep("adapting.ask-length", spec.LengthWritten, (text, unknown) => unknown ? new LengthWire(wire.Id, null)
+            : ChangeText.ReadLength(text, out var problem) is { } read ? new LengthWire(wire.Id, read.LengthWritten, read.LengthGuessed) : Wrong(problem!));
+    }
+
+    private void Insert(bool isConnector)
+    {
+        if (ChooseWire() is not { } wire)
+        {
+            return;
+        }
+
+        var id = Ask("adapting.ask-new-id", FreeId(isConnector ? "C" : "SP"));
+        var name = Ask("adapting.ask-new-name");
+        var place = Place("adapting.ask-new-place", null);
+        var share = Ask("adapting.ask-share");
+        if (_quit || _ended)
+        {
+            return;
+        }
+
+        // The words of the change say the share, so that one reader reads it.
+        var text = (isConnector ? "connector in " : "splice in ") + wire.Id + (IsSaid(share) ? " after " + share : "");
+        if (ChangeText.Parse(text, out var problem) is not { } read)
+        {
+            terminal.Line(problem!, Page.Caution);
+            return;
+        }
+
+        Apply(read switch
+        {
+            InsertConnector connector => connector with { Id = Said(id), Name = Said(name), Place = place?.Choice },
+            _ => (InsertSplice)read with { Id = Said(id), Name = Said(name), Place = place?.Choice },
+        });
+    }
+
+    private void WithoutRelay()
+    {
+        var relays = Circuit.Parts.OfType<Relay>().ToList();
+        if (Choose("adapting.which-relay", [.. relays.Select(r => (r.Id, Named(r)))]) is { } relay)
+        {
+            Apply(new RemoveRelay(relay));
+        }
+    }
+
+    private void MoreRelay()
+    {
+        if (ChooseLoad() is not { } load)
+        {
+            return;
+        }
+
+        var id = Ask("adapting.ask-new-id", FreeId("K"));
+        var name = Ask("adapting.ask-new-name");
+        var place = Place("adapting.ask-new-place", null);
+        if (!_quit && !_ended)
+        {
+            Apply(new AddRelay(load, Said(id), Said(name), place?.Choice));
+        }
+    }
+
+    private void GroundSide()
+    {
+        if (ChooseLoad() is { } load)
+        {
+            Apply(new SwitchGroundSide(load));
+        }
+    }
+
+    /// <summary>Makes the change and says what became of it.</summary>
+    private void Apply(SheetChange change)
+    {
+        var done = SheetAdapter.Apply(Circuit, change);
+        if (done.Circuit is null)
+        {
+            terminal.Line(done.Problem!, Page.Caution);
+            return;
+        }
+
+        var differences = CircuitDifference.Between(Circuit, done.Circuit);
+        foreach (var difference in differences)
+        {
+            terminal.Line(new Message("adapting.changed", difference), null, 2, 4);
+        }
+
+        if (differences.IsEmpty && done.Assumptions.IsEmpty)
+        {
+            terminal.Line(new Message("adapting.same"), null, 2);
+            return;
+        }
+
+        Adapt.Tell(terminal, done.Assumptions, done.Warnings);
+        Circuit = done.Circuit;
+        _changes.Add(change);
+    }
+
+    /// <summary>Asks for a value that Enter keeps.</summary>
+    private void Keep(string question, string? present, Func<string, bool, SheetChange?> change)
+    {
+        if (!_quit && !_ended && Ask(question, present ?? Nothing) is { Length: > 0 } text
+            && change(text, TalkCommand.IsUnknown(text)) is { } made)
+        {
+            Apply(made);
+        }
+    }
+
+    private SheetChange? Wrong(Message problem)
+    {
+        terminal.Line(problem, Page.Caution);
+        return null;
+    }
+
+    /// <summary>A place of the sheet or a new one; null where the person leaves it as it is.</summary>
+    private (PlaceChoice? Choice, bool IsSaid)? Place(string question, string? present)
+    {
+        if (_quit || _ended)
+        {
+            return null;
+        }
+
+        List([.. Circuit.Places.Select(p => p.Name)]);
+        if ((present is null ? Ask(question) : Ask(question, present)) is not { Length: > 0 } text)
+        {
+            return null;
+        }
+
+        if (TalkCommand.IsUnknown(text))
+        {
+            return (null, true);
+        }
+
+        if (Number(text) is { } number && number >= 1 && number <= Circuit.Places.Length)
+        {
+            return (new PlaceChoice(Circuit.Places[number - 1].Name), true);
+        }
+
+        if (ChangeText.ReadPlace(text, out var problem) is not { } choice)
+        {
+            terminal.Line(problem!, Page.Caution);
+            return null;
+        }
+
+        return choice.Minutes is not null || choice.MinutesUnknown || Circuit.Places.Any(p => Same(p.Name, choice.Name))
+            ? (choice, true)
+            : New(choice.Name) is { } made ? (made, true) : null;
+    }
+
+    /// <summary>A place that the sheet has not, unless it was misspelt.</summary>
+    private PlaceChoice? New(string name)
+    {
+        if (Spelling.Nearest(name, Circuit.Places.Select(p => p.Name)) is { } near)
+        {
+            if (Ask("adapting.ask-meant", near, name) is not { } answer)
+            {
+                return null;
+            }
+
+            if (TalkCommand.IsYes(answer))
+            {
+                return new PlaceChoice(near);
+            }
+        }
+
+        if (Ask("adapting.ask-minutes", name) is not { } minutes)
+        {
+            return null;
+        }
+
+        if (!IsSaid(minutes))
+        {
+            return new PlaceChoice(name, null, MinutesUnknown: true);
+        }
+
+        var choice = ChangeText.ReadPlace($"{name}, {minutes}", out var problem);
+        if (choice?.Minutes is null)
+        {
+            terminal.Line(problem ?? new Message("sheet.not-a-number", minutes, "3 min"), Page.Caution);
+            return null;
+        }
+
+        return choice;
+    }
+
+    private Part? ChoosePart()
+    {
+        if (Ask("adapting.which-part") is not { Length: > 0 } text)
+        {
+            return null;
+        }
+
+        if (TalkCommand.Read(text) is { Name: "list", Rest: "" })
+        {
+            var parts = Circuit.Parts.ToList();
+            return Choose("adapting.which-of", [.. parts.Select(p => (p.Id, Named(p)))]) is { } id ? Find(id) : null;
+        }
+
+        return Find(text);
+    }
+
+    private Part? Find(string text)
+    {
+        var part = NameSearch.Part(Circuit, text, out var problem);
+        if (part is null)
+        {
+            terminal.Line(problem!, Page.Caution);
+        }
+
+        return part;
+    }
+
+    /// <summary>A wire by its ends, or one of those at a part.</summary>
+    private Wire? ChooseWire()
+    {
+        if (Ask("adapting.which-wire") is not { Length: > 0 } text)
+        {
+            return null;
+        }
+
+        var wire = NameSearch.Wire(Circuit, text, out var problem);
+        if (wire is not null)
+        {
+            return wire;
+        }
+
+        if (NameSearch.Part(Circuit, text, out _) is not { } part)
+        {
+            terminal.Line(problem!, Page.Caution);
+            return null;
+        }
+
+        var wires = Circuit.Wires.Where(w => w.From.Part == part.Id || w.To.Part == part.Id).ToList();
+        if (wires.Count == 0)
+        {
+            terminal.Line(new Message("adapting.no-wires", part.Id), Page.Caution);
+            return null;
+        }
+
+        var chosen = Choose("adapting.which-of", [.. wires.Select(w => (w.Id, $"{w.Id} {w.Spec.Colour ?? "?"}"))]);
+        wire = chosen is null ? null : NameSearch.Wire(Circuit, chosen, out problem);
+        if (chosen is not null && wire is null)
+        {
+            terminal.Line(problem!, Page.Caution);
+        }
+
+        return wire;
+    }
+
+    /// <summary>A load, or the terminal of one that is fed at several.</summary>
+    private string? ChooseLoad() => Choose("adapting.which-load", [.. Circuit.Parts.OfType<Load>().SelectMany(load =>
+    {
+        var fed = load.Terminals.Where(t => t != load.Across.Neg).ToList();
+        return fed.Count == 1 ? [(load.Id, Named(load))] : fed.Select(t => ($"{load.Id}.{t}", $"{load.Id}.{t} ({load.Notes.Name ?? load.Id})"));
+    })]);
+
+    /// <summary>One of a numbered list, or what was typed; null for none.</summary>
+    private string? Choose(string question, IReadOnlyList<(string Value, string Label)> options)
+    {
+        List([.. options.Select(o => o.Label)]);
+        if (Ask(question) is not { Length: > 0 } text)
+        {
+            return null;
+        }
+
+        if (Number(text) is not { } number || options.Any(o => Same(o.Value, text)))
+        {
+            return text;
+        }
+
+        if (number >= 1 && number <= options.Count)
+        {
+            return options[number - 1].Value;
+        }
+
+        terminal.Line(new Message("adapting.no-choice", text, options.Count), Page.Caution);
+        return null;
+    }
+
+    private void List(IReadOnlyList<string> lines)
+    {
+        for (var i = 0; i < lines.Count; i++)
+        {
+            terminal.Line(string.Create(CultureInfo.InvariantCulture, $"{i + 1}. {lines[i]}"), null, 2, 3);
+        }
+    }
+
+    /// <summary>Asks; null when the person quits or the input has ended.</summary>
+    private string? Ask(string? question = null, params object[] arguments)
+    {
+        if (_quit || _ended)
+        {
+            return null;
+        }
+
+        if (question is not null)
+        {
+            terminal.Line(new Message(question, arguments));
+        }
+
+        var line = Prompt.Ask(terminal);
+        _ended = line is null;
+        _quit = line is not null && TalkCommand.Read(line) is { Name: "quit", Rest: "" };
+        if (_ended)
+        {
+            terminal.Line(new Message("talk.input-ended"), Page.Caution);
+        }
+
+        return _quit ? null : line;
+    }
+
+    private string Nothing => terminal.Say("adapting.nothing");
+
+    private string FreeId(string prefix)
+    {
+        for (var n = 1; ; n++)
+        {
+            var id = prefix + n.ToString(CultureInfo.InvariantCulture);
+            if (Circuit.Find(id) is null)
+            {
+                return id;
+            }
+        }
+    }
+
+    private static string Named(Part part) => part.Notes.Name is { } name ? $"{part.Id} ({name})" : part.Id;
+
+    private static bool IsSaid(string? text) => !string.IsNullOrEmpty(text) && !TalkCommand.IsUnknown(text);
+
+    private static string? Said(string? text) => IsSaid(text) ? text : null;
+
+    private static int? Number(string text) =>
+        int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : null;
+
+    private static bool Same(string left, string right) => string.Equals(left, right, StringComparison.OrdinalIgnoreCase);
+}

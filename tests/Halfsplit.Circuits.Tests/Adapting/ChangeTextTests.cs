@@ -1,0 +1,57 @@
+using Halfsplit.Circuits.Adapting;
+
+namespace Halfsplit.Circuits.Tests.Adapting;
+
+public sealed class ChangeTextTests
+{
+    public static TheoryData<string> Texts => [.. SheetAdapterTests.Possible.Select(row => row.Data.Item2).Distinct()];
+
+    [Theory]
+    [MemberData(nameof(Texts))]
+    public void A_written_change_reads_back_the_same(string text)
+    {
+        var change = Adapted.Change(text);
+
+        Assert.Equal(change, Adapted.Change(ChangeText.Write(change)));
+    }
+
+    [Theory]
+    [InlineData("PLACE K2 = Boot Side , 3 min", "place K2 = Boot Side, 3 min")]
+    [InlineData("color A~B = ye/bk", "colour A~B = ye/bk")]
+    [InlineData("place K2 = left, behind the trim", "place K2 = left, behind the trim")]
+    [InlineData("Connector in A~B", "connector in A~B")]
+    [InlineData("splice ? in A to B named ?", "splice in A to B")]
+    [InlineData("price X = 80", "price X = 80 to 80")]
+    [InlineData("gauge A~B = about 2.5 mm²", "gauge A~B = about 2.5mm2")]
+    public void Either_way_of_writing_is_understood(string text, string same) => Assert.Equal(same, ChangeText.Write(Adapted.Change(text)));
+
+    [Theory]
+    [InlineData("", "adapt.no-such-change")]
+    [InlineData("plaice K2 = boot", "adapt.no-such-change")]
+    [InlineData("= x", "adapt.no-such-change")]
+    [InlineData("place = x", "adapt.no-such-change")]
+    [InlineData("slot K2 =", "adapt.no-value")]
+    [InlineData("place K2 = boot side, 3 m", "sheet.wrong-unit")]
+    [InlineData("place K2 = boot side, 3", "sheet.no-unit")]
+    [InlineData("price K2 = 5 to 3", "adapt.bad-price")]
+    [InlineData("price K2 = cheap", "sheet.not-a-number")]
+    [InlineData("gauge A~B = thick", "sheet.wire-gauge")]
+    [InlineData("length A~B = 2.5mm2", "sheet.wire-twice")]
+    [InlineData("connector in A~B after half", "sheet.not-a-number")]
+    [InlineData("length A~B = 0 m", "sheet.impossible")]
+    [InlineData("without K2", "adapt.no-such-change")]
+    public void What_is_no_change_is_said_with_how_to_mend_it(string text, string code)
+    {
+        Assert.Null(ChangeText.Parse(text, out var problem));
+        Assert.Equal(code, problem!.Code);
+        Assert.DoesNotContain(code, Adapted.Texts.Say(problem), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_misspelt_word_gets_a_hint()
+    {
+        ChangeText.Parse("plaice K2 = boot", out var problem);
+
+        Assert.Contains("Did you mean \"place\"?", Adapted.Texts.Say(problem!), StringComparison.Ordinal);
+    }
+}

@@ -1,0 +1,230 @@
+using System.Text.RegularExpressions;
+using Halfsplit.Circuits.Adapting;
+using Halfsplit.Circuits.Model;
+using Halfsplit.Circuits.Sheets;
+
+namespace Halfsplit.Circuits.Tests.Adapting;
+
+public sealed class SheetAdapterTests
+{
+    /// <summary>Changes that are possible on shipped sheets.</summary>
+    public static TheoryData<string, string> Possible => new()
+    {
+        { "pump-feed", "title = Pump feed of a van" },
+        { "pump-feed", "id K2 = R12" },
+        { "pump-feed", "id ECU = ECM" },
+        { "pump-feed", "id BAT = B1" },
+        { "pump-feed", "name Fuel pump = Main fuel pump in the tank" },
+        { "pump-feed", "place K2 = boot side, 4 min" },
+        { "pump-feed", "place k2 = under the bonnet, 2 min" },
+        { "pump-feed", "place K2 = spare wheel well, unknown" },
+        { "pump-feed", "slot K2 = R7" },
+        { "pump-feed", "slot K2 = unknown" },
+        { "pump-feed", "price M1 = 90 to 240" },
+        { "pump-feed", "open tank = 40 min" },
+        { "pump-feed", "colour K2.87~C1.2a = GN/WH" },
+        { "pump-feed", "colour K2.87~C1.2a = unknown" },
+        { "pump-feed", "gauge K2.87~C1.2a = 14AWG" },
+        { "pump-feed", "gauge K2.87~C1.2a = about 1.5 mm2" },
+        { "pump-feed", "gauge K2.87~C1.2a = unknown" },
+        { "pump-feed", "length C1.2 to K2.87 = 12ft" },
+        { "pump-feed", "length K2.87~C1.2a = about 3,5 m" },
+        { "pump-feed", "length K2~C1 = unknown" },
+        { "pump-feed", "connector C7 in K2.87~C1.2a at rear seat after 40 % named Sill plug" },
+        { "pump-feed", "connector in K2.87~C1.2a" },
+        { "pump-feed", "splice SP2 in C3~G2 at under the carpet, 6 min" },
+        { "pump-feed", "without relay K1" },
+        { "pump-feed", "without relay K2" },
+        { "pump-feed", "relay K9 before M1 at boot side named Second pump relay" },
+        { "pump-feed", "relay before INJ1" },
+        { "pump-feed", "ground side M1" },
+        { "pump-feed", "ground side L1" },
+        { "cooling-fan", "id FAN = M7" },
+        { "cooling-fan", "without relay K7" },
+        { "cooling-fan", "relay K9 before FAN" },
+        { "cooling-fan", "ground side HORN" },
+        { "cooling-fan", "connector in FSP~C8.1a after 50 %" },
+        { "headlamps", "without relay K8" },
+        { "headlamps", "without relay K9" },
+        { "headlamps", "relay before LH.56b" },
+        { "headlamps", "relay before PL at left wing" },
+        { "horn", "without relay K7" },
+        { "horn", "ground side HH" },
+        { "horn", "relay before WP" },
+        { "horn", "id S1 = S9" },
+    };
+
+    public static TheoryData<string, string, string> Impossible => new()
+    {
+        { "pump-feed", "slot K22 = R7", "adapt.no-part" },
+        { "pump-feed", "length K2.88~C1.2a = 3m", "adapt.no-wire" },
+        { "pump-feed", "length G2~K2 = 3m", "adapt.no-wire" },
+        { "pump-feed", "gauge MP~ECU = 900mm2", "adapt.refused-by-lint" },
+        { "pump-feed", "colour K2.87~C1.2a = XY", "adapt.bad-colour" },
+        { "pump-feed", "place K2 = bootside", "adapt.new-place" },
+        { "pump-feed", "open cellar = 3 min", "adapt.no-place" },
+        { "pump-feed", "id K2 = K1", "adapt.id-taken" },
+        { "pump-feed", "id K2 = wire", "sheet.bad-part-name" },
+        { "pump-feed", "id BODY = SHELL", "adapt.body-keeps-name" },
+        { "pump-feed", "connector M1 in K2.87~C1.2a", "adapt.id-taken" },
+        { "pump-feed", "connector in K2.87~C1.2a after 100 %", "adapt.bad-share" },
+        { "pump-feed", "without relay F19", "adapt.no-relay" },
+        { "pump-feed", "relay before F19", "adapt.no-load" },
+        { "headlamps", "relay before LH", "adapt.which-terminal" },
+        { "headlamps", "ground side PL", "adapt.contact-shared" },
+        { "headlamps", "ground side LH.56b", "adapt.one-ground-for-two" },
+        { "pump-feed", "ground side INJ1", "adapt.feeds-more" },
+        { "cooling-fan", "ground side FAN", "adapt.feeds-more" },
+        { "cooling-fan", "without relay K6", "adapt.feeds-more" },
+        { "headlamps-ground-side", "without relay K1", "adapt.relay-ground-side" },
+        { "headlamps-ground-side", "without relay K2", "adapt.relay-breaks" },
+        { "horn", "ground side CL", "adapt.already-ground-side" },
+        { "horn", "name horn = Tooter", "adapt.no-part" },
+    };
+
+    [Theory]
+    [MemberData(nameof(Possible))]
+    public void A_possible_change_leaves_a_valid_sheet_and_its_parent_as_it_was(string sheet, string text)
+    {
+        var parent = ShippedSheets.Load(sheet);
+        var before = CircuitDump.Of(parent);
+        var done = Adapted.One(parent, text);
+
+        Assert.Equal(before, CircuitDump.Of(parent));
+        Assert.NotEmpty(CircuitDifference.Between(parent, done.Circuit!));
+        Assert.All(done.Assumptions.Concat(done.Warnings), m => Assert.DoesNotContain(m.Code, Adapted.Texts.Say(m), StringComparison.Ordinal));
+        Assert.Equal(parent.Complaints.Length, done.Circuit!.Complaints.Length);
+    }
+
+    [Theory]
+    [MemberData(nameof(Impossible))]
+    public void An_impossible_change_is_refused_with_the_way_to_mend_it(string sheet, string text, string code)
+    {
+        var problem = Adapted.Refused(sheet, text);
+
+        Assert.Equal(code, problem.Code);
+        Assert.DoesNotContain(code, Adapted.Texts.Say(problem), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("slot K22 = R7", "\"K2\"")]
+    [InlineData("name Feul pump = x", "\"Fuel pump\"")]
+    [InlineData("length K2.78~C1.2a = 3m", "\"K2.87~C1.2a\"")]
+    [InlineData("place K2 = boot sied", "\"boot side\"")]
+    public void What_is_misspelt_gets_a_hint(string text, string hint)
+    {
+        Assert.Contains($"Did you mean {hint}?", Adapted.Texts.Say(Adapted.Refused("pump-feed", text)), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("M1", "P1")]
+    [InlineData("ECU", "ECM")]
+    [InlineData("IGN", "Q1")]
+    [InlineData("S1", "Crash")]
+    [InlineData("ENG", "BLOCK")]
+    [InlineData("C1", "X14")]
+    public void A_renamed_part_has_its_new_name_everywhere(string old, string present)
+    {
+        var parent = ShippedSheets.Load("pump-feed");
+        var circuit = Adapted.One(parent, $"id {old} = {present}").Circuit!;
+
+        Assert.DoesNotMatch(new Regex($@"(?<![\w-]){old}(?![\w-])"), SheetWriter.Write(circuit));
+        var difference = Assert.Single(CircuitDifference.Between(parent, circuit));
+        Assert.Equal("diff.part-renamed", difference.Code);
+        Assert.Equal(parent.Wires.Length, circuit.Wires.Length);
+    }
+
+    [Theory]
+    [InlineData("colour K2.87~C1.2a = unknown", "adapt.assumed-colour")]
+    [InlineData("gauge K2.87~C1.2a = unknown", "adapt.assumed-gauge")]
+    [InlineData("length K2.87~C1.2a = ?", "adapt.assumed-length")]
+    [InlineData("slot K2 = unknown", "adapt.assumed-slot")]
+    [InlineData("place K2 = unknown", "adapt.assumed-same-place")]
+    [InlineData("place K2 = lorry bed, unknown", "adapt.assumed-minutes")]
+    [InlineData("price K2 = unknown", "adapt.assumed-price")]
+    [InlineData("name K2 = unknown", "adapt.assumed-name")]
+    [InlineData("open tank = unknown", "adapt.assumed-minutes-stay")]
+    public void What_is_not_known_is_assumed_and_said(string text, string code) =>
+        Assert.Contains(Adapted.One(ShippedSheets.Load("pump-feed"), text).Assumptions, a => a.Code == code);
+
+    [Fact]
+    public void Unknown_values_of_a_wire_stay_and_are_marked_as_guesses()
+    {
+        var wire = Wire(Adapted.Of("pump-feed", "gauge K2~C1 = unknown", "length K2~C1 = unknown", "colour K2~C1 = unknown"), "K2.87~C1.2a");
+
+        Assert.Equal((2.5, 2.8, "2.8m", null), (wire.Gauge.SquareMillimetres, wire.Length, wire.LengthWritten, wire.Colour));
+        Assert.True(wire is { GaugeGuessed: true, LengthGuessed: true });
+        var known = Wire(Adapted.Of("pump-feed", "gauge K2~C1 = unknown", "gauge K2~C1 = 4mm2"), "K2.87~C1.2a");
+        Assert.False(known.GaugeGuessed);
+    }
+
+    [Fact]
+    public void A_connector_divides_its_wire_by_the_share()
+    {
+        var circuit = Adapted.Of("pump-feed", "connector C7 in K2.87~C1.2a at rear seat after 25 %");
+
+        var (before, behind) = (Wire(circuit, "K2.87~C7.1a"), Wire(circuit, "C7.1b~C1.2a"));
+        Assert.Equal(("0.7m", "2.1m"), (before.LengthWritten, behind.LengthWritten));
+        Assert.False(before.LengthGuessed || behind.LengthGuessed);
+        Assert.Equal(("YE", "YE"), (before.Colour, behind.Colour));
+        Assert.Equal("rear seat", circuit["C7"].Notes.Place);
+        Assert.Equal(["1"], circuit.Cavities("C7"));
+    }
+
+    [Fact]
+    public void Where_nobody_knows_the_share_both_pieces_are_guesses()
+    {
+        var circuit = Adapted.Of("cooling-fan", "splice SP2 in K6~FSP");
+
+        Assert.True(Wire(circuit, "K6.87~SP2").LengthGuessed && Wire(circuit, "SP2~FSP").LengthGuessed);
+        Assert.Equal("radiator", circuit["SP2"].Notes.Place);
+    }
+
+    [Fact]
+    public void Without_its_relay_a_load_takes_the_place_of_the_coil()
+    {
+        var circuit = Adapted.Of("pump-feed", "without relay K2");
+
+        Assert.Null(circuit.Find("K2"));
+        Assert.DoesNotContain(circuit.Wires, w => w.Id.Contains("K2", StringComparison.Ordinal));
+        // The wire that only fed the coil is gone; the output now bears the pump.
+        Assert.DoesNotContain(circuit.Wires, w => w.From == new TerminalName("MP") && w.Spec.Colour == "BU/BK");
+        var output = ((Module)circuit["ECU"]).Outputs.Single(o => o.Name == "pump-drive");
+        Assert.True(output.LimitAmps > 5.5);
+    }
+
+    [Fact]
+    public void What_only_a_coil_needed_goes_with_its_relay()
+    {
+        var circuit = Adapted.Of("pump-feed", "without relay K1");
+
+        Assert.Null(circuit.Find("G1"));
+        Assert.NotNull(circuit.Find("F11"));
+        Assert.NotNull(circuit.Find("MAIN"));
+    }
+
+    [Fact]
+    public void Fuses_and_wires_that_were_chosen_for_a_coil_are_taken_as_larger()
+    {
+        var circuit = Adapted.Of("headlamps", "without relay K8");
+
+        Assert.Equal(15, ((Fuse)circuit["F26"]).RatingAmps);
+        var wire = circuit.Wires.Single(w => w.From == new TerminalName("LS", "56b")).Spec;
+        Assert.Equal(1.5, wire.Gauge.SquareMillimetres);
+        Assert.True(wire.GaugeGuessed);
+    }
+
+    [Fact]
+    public void Changes_are_made_one_after_another_until_one_is_refused()
+    {
+        var parent = ShippedSheets.Load("pump-feed");
+        string[] texts = ["connector C7 in K2~C1 at boot side", "colour K2~C7 = RD", "slot C8 = 1"];
+        var good = SheetAdapter.Apply(parent, texts.Take(2).Select(Adapted.Change));
+        var bad = SheetAdapter.Apply(parent, texts.Select(Adapted.Change));
+
+        Assert.Equal("RD", Wire(good.Circuit!, "K2.87~C7.1a").Colour);
+        Assert.Equal("adapt.no-part", bad.Problem!.Code);
+    }
+
+    private static PathWire Wire(Circuit circuit, string id) => circuit.Wires.Single(w => w.Id == id).Spec;
+}
