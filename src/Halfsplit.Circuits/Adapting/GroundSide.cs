@@ -90,6 +90,6 @@ internal static class GroundSide
             draft.PruneAt(left);
         }
 
-        draft.Assume("adapt.assumed-ground-wire", far.ToString(), ground.ToString(), WireText.Gauge(wire), WireText.Length(wire));
+        draft.Assume("adapt.assumed-ground-wire", far.ToString(), ground.ToString(), WireText.Gauge(wire with { GaugeGuessed = false }), wire.LengthWritten);
     }
 }

@@ -39,7 +39,7 @@ internal static class LoadPaths
         draft.Wiring.MoveEnd(last.Turned, to);
         var wire = last.Link.Wire is { } own ? own with { LengthGuessed = true } : NewWire(draft, Area(draft, load));
         last.Link.Wire = wire;
-        draft.Assume("adapt.assumed-moved-wire", load.Id, last.Here.ToString(), to.ToString(), WireText.Length(wire));
+        draft.Assume("adapt.assumed-moved-wire", load.Id, last.Here.ToString(), to.ToString(), wire.LengthWritten);
         return (last.There, wire);
     }
 

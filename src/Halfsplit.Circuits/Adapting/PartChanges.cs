@@ -8,6 +8,8 @@ namespace Halfsplit.Circuits.Adapting;
 /// <summary>What a sheet says of one part: its name in the circuit and in plain words, place, slot, price.</summary>
 internal static class PartChanges
 {
+    private const string FuelCaution = "fuel vapour";
+
     public static Message? Rename(AdaptingDraft draft, RenamePart change)
     {
         if (NameSearch.Part(draft.Parent, change.Part, out var problem) is not { } part)
@@ -114,9 +116,24 @@ internal static class PartChanges
             return null;
         }
 
-        return PlaceChanges.Find(draft, change.Place, out problem) is { } place
-            ? Note(draft, part.Id, _ => notes => notes with { Place = place.Name })
-            : problem;
+        if (PlaceChanges.Find(draft, change.Place, out problem) is not { } place)
+        {
+            return problem;
+        }
+
+        // Fuel is in the part and not in the place: a pump that sits elsewhere is as dangerous to work at.
+        var left = draft.Parent.FindPlace(part.Notes.Place)?.Cautions ?? [];
+        var keeps = part is Load && left.Contains(FuelCaution) && !place.Cautions.Contains(FuelCaution) && !part.Notes.Cautions.Contains(FuelCaution);
+        if (keeps)
+        {
+            draft.Assume("adapt.assumed-caution", part.Id, FuelCaution);
+        }
+
+        return Note(draft, part.Id, _ => notes => notes with
+        {
+            Place = place.Name,
+            Cautions = keeps ? notes.Cautions.Add(FuelCaution) : notes.Cautions,
+        });
     }
 
     private static Message? Note(AdaptingDraft draft, string name, Func<Part, Func<PartNotes, PartNotes>> change)

@@ -2,7 +2,6 @@ using Halfsplit.Circuits.Adapting.Wiring;
 using Halfsplit.Circuits.Data;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Circuits.Model;
-using Halfsplit.Circuits.Sheets;
 
 namespace Halfsplit.Circuits.Adapting;
 
@@ -83,8 +82,11 @@ internal static class RelayAddition
         if (isGroundSwitched)
         {
             var back = Chain.From(draft, LoadPaths.Return(load)).First;
-            draft.Wiring.MoveEnd(back, new TerminalName(id, "85"));
-            draft.Wiring.Add([back.Here, ground], [new Link(LoadPaths.NewWire(draft, gauge), false)]);
+            var grounded = back.Link.Wire;
+            draft.Wiring.MoveEnd(back.Turned, ground);
+            back.Link.Wire = LoadPaths.NewWire(draft, gauge);
+            draft.Wiring.Add(
+                [new TerminalName(id, "85"), back.There], [new Link(grounded is null ? null : grounded with { LengthGuessed = true }, false)]);
         }
         else
         {
@@ -93,7 +95,7 @@ internal static class RelayAddition
 
         Feed(draft, load, id, source, gauge, place);
         var metres = LoadPaths.NewWire(draft, gauge);
-        draft.Assume("adapt.assumed-new-wires", id, ground.ToString(), WireText.Length(metres));
+        draft.Assume("adapt.assumed-new-wires", id, ground.ToString(), metres.LengthWritten);
     }
 
     /// <summary>The contact's feed: a fuse at the source, and a wire.</summary>

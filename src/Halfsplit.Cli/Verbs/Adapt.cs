@@ -163,9 +163,9 @@ public static class Adapt
             return terminal.Fail(ExitCode.Broken, false, trouble);
         }
 
-        terminal.Line(new Message("adapting.written", path, settings.Sheet), Page.Good);
-        Lint.Tell(terminal, path, SheetSource.Find(path).Read().Problems);
-        terminal.Line(new Message("adapting.go-on", path));
+        terminal.Raw(terminal.Say("adapting.written", path, settings.Sheet));
+        Lint.Tell(terminal, path, SheetSource.Find(path).Read().Problems, Path.GetFileName(path));
+        terminal.Raw(terminal.Say("adapting.go-on", path));
         return ExitCode.Good;
     }
 

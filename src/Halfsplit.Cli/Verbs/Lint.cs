@@ -47,7 +47,8 @@ public static class Lint
     }
 
     /// <summary>The problems of a sheet with their places, and how many they are.</summary>
-    public static void Tell(Terminal terminal, string sheet, ImmutableArray<SheetProblem> problems)
+    /// <param name="called">What the sheet is called where its whole path would be too long; null for the path.</param>
+    public static void Tell(Terminal terminal, string sheet, ImmutableArray<SheetProblem> problems, string? called = null)
     {
         ArgumentNullException.ThrowIfNull(terminal);
         foreach (var problem in problems)
@@ -58,7 +59,7 @@ public static class Lint
 
         var errors = problems.Count(p => p.Severity == ProblemSeverity.Error);
         terminal.Line(
-            terminal.Say(problems.Length == 0 ? "lint.good" : "lint.count", sheet, errors, problems.Length - errors),
+            terminal.Say(problems.Length == 0 ? "lint.good" : "lint.count", called ?? sheet, errors, problems.Length - errors),
             errors > 0 ? Page.Bad : Page.Good);
     }
 

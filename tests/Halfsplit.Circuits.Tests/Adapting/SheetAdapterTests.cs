@@ -159,6 +159,24 @@ public sealed class SheetAdapterTests
     }
 
     [Fact]
+    public void A_load_in_fuel_keeps_its_caution_wherever_it_is_said_to_be()
+    {
+        var circuit = Adapted.Of("pump-feed", "name M1 = Pumpe", "place M1 = Tankraum, 8 min");
+
+        Assert.Contains("fuel vapour", circuit["M1"].Notes.Cautions);
+        Assert.Empty(Adapted.Of("pump-feed", "place C3 = rear seat")["C3"].Notes.Cautions);
+    }
+
+    [Fact]
+    public void A_path_that_a_relay_divides_stays_whole_on_both_sides()
+    {
+        var paths = Adapted.Of("pump-feed", "relay K9 before M1").Paths.Select(SheetWriter.Path).ToList();
+
+        Assert.Contains(paths, p => p.StartsWith("K2.87 -> ", StringComparison.Ordinal) && p.EndsWith(" -> S1 -> wire 2.5mm2 about 0.9m YE/RD -> K9.86", StringComparison.Ordinal));
+        Assert.Contains("K9.87 -> wire 2.5mm2 about 0.9m YE/RD -> C3.4 -> M1.pos", paths);
+    }
+
+    [Fact]
     public void A_connector_divides_its_wire_by_the_share()
     {
         var circuit = Adapted.Of("pump-feed", "connector C7 in K2.87~C1.2a at rear seat after 25 %");

@@ -159,7 +159,33 @@ internal sealed class WiringEdit
     }
 
     /// <summary>The paths as a sheet writes them, with these parts.</summary>
-    public ImmutableArray<WiringPath> Paths(IReadOnlyCollection<Part> parts) => [.. _routes.Select(r => Written(r, parts))];
+    public ImmutableArray<WiringPath> Paths(IReadOnlyCollection<Part> parts) => [.. Joined(parts).Select(r => Written(r, parts))];
+
+    /// <summary>Changed routes that go on at the other side of the part where one ends, put together.</summary>
+    private List<Route> Joined(IReadOnlyCollection<Part> parts)
+    {
+        var routes = _routes.ToList();
+        for (var i = 0; i < routes.Count; i++)
+        {
+            var route = routes[i];
+            var part = parts.FirstOrDefault(p => p.Id == route.Terminals[^1].Part);
+            var next = route.Written is not null || part is null
+                ? null
+                : routes.Find(r => r != route && r.Written is null && GoesThrough(part, route.Terminals[^1], r.Terminals[0]));
+            if (next is not null)
+            {
+                routes[i] = Changed(
+                    [.. route.Terminals, .. next.Terminals], [.. route.Links, new Link(null, true), .. next.Links]);
+                routes.Remove(next);
+                i = -1;
+            }
+        }
+
+        return routes;
+    }
+
+    private static bool GoesThrough(Part part, TerminalName from, TerminalName to) => from.Part == to.Part && from != to
+        && (part is Connector ? from.Name[..^1] == to.Name[..^1] : part is not Load && part.PassThrough == (from.Name, to.Name));
 
     private static WiringPath Written(Route route, IReadOnlyCollection<Part> parts)
     {
