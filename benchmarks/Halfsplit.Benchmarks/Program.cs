@@ -7,6 +7,7 @@ using Halfsplit.Benchmarks.Networks;
 using Halfsplit.Benchmarks.Processes;
 using Halfsplit.Circuits.Sheets;
 using Halfsplit.Benchmarks.Sequencing;
+using Halfsplit.Benchmarks.Shelf;
 
 switch (args)
 {
@@ -27,8 +28,11 @@ switch (args)
         var numbers = rest.Select(r => int.Parse(r, CultureInfo.InvariantCulture)).ToArray();
         SequencingTable.PrintRandom(Console.Out, numbers is [var count, ..] ? count : 1000, numbers is [_, var seed] ? seed : 0);
         break;
-    case ["cuts-table"]:
-        SequencingTable.Print(Console.Out, [.. ShippedSheets.Names.SelectMany(SequencingCuts.Of)]);
+    case ["cuts-table", .. var sheets]:
+        SequencingTable.Print(Console.Out, [.. (sheets is [] ? [.. ShippedSheets.Names] : sheets).SelectMany(SequencingCuts.Of)]);
+        break;
+    case ["shelf-table"]:
+        ShelfTable.Print();
         break;
     case ["motor-table"]:
         MotorTable.Print(Console.Out);

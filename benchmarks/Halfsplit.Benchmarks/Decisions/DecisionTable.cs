@@ -18,7 +18,7 @@ internal static class DecisionTable
 
     public static void Print()
     {
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{"sheet",-12} {"decisions",9} {"open ms",8} {"first ms",8} {"median ms",9} {"90 % ms",8} {"worst ms",8}"));
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{"sheet",-22} {"decisions",9} {"open ms",8} {"first ms",8} {"median ms",9} {"90 % ms",8} {"worst ms",8}"));
         Play("pump-feed");
         foreach (var sheet in ShippedSheets.Names)
         {
@@ -26,7 +26,7 @@ internal static class DecisionTable
             times.Sort();
             Console.WriteLine(string.Create(
                 CultureInfo.InvariantCulture,
-                $"{sheet,-12} {times.Count,9} {Median(opens),8:0} {Median(firsts),8:0} {Median(times),9:0.0} {times[times.Count * 9 / 10],8:0.0} {times[^1],8:0.0}"));
+                $"{sheet,-22} {times.Count,9} {Median(opens),8:0} {Median(firsts),8:0} {Median(times),9:0.0} {times[times.Count * 9 / 10],8:0.0} {times[^1],8:0.0}"));
         }
     }
 
