@@ -107,6 +107,7 @@ public sealed partial class Investigation
             }
         }
 
+        skipped.UnionWith(AskedOnTheBench());
         var posterior = Judge(observations.ToImmutable());
         return _assessment = new Assessment(
             observations.ToImmutable(), repairs, givenUp.ToImmutable(), skipped.ToImmutable(), position, posterior,

@@ -134,6 +134,9 @@ public sealed partial class Investigation
     private ImmutableArray<RankedCheck> Ranked(Assessment now) =>
         _planner.Rank(now.Posterior, OpenChecks(now), now.Position, now.Repairs, ClassOf, RankedChecks);
 
+    /// <summary>True where this check may still be asked for.</summary>
+    internal bool MayAsk(string id) => OpenChecks(Assess()).Any(c => c.Id == id);
+
     private IEnumerable<Check> OpenChecks(Assessment now)
     {
         return OfferedNow(now).Where(c => !now.SkippedChecks.Contains(c.Id) && !IsDone(now, c));

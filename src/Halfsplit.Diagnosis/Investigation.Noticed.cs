@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Halfsplit.Diagnosis.Explaining;
 using Halfsplit.Diagnosis.Noticing;
 using Halfsplit.Diagnosis.Suspects;
 
@@ -88,6 +89,25 @@ public sealed partial class Investigation
         return [.. _noticed.Select(n => new NoticedWeight(
             n.Id, n.What, [.. logs.Select(l => l[all.Things.IndexOf(n.What)])], space, all.IsIncluded(n.What)))];
     }
+
+    /// <summary>What each result from the bench did to one suspect, in the order in which they were attached.</summary>
+    private ImmutableArray<BenchStep> BenchSteps(Suspect suspect, double final) =>
+        [.. _noticed.Where(n => n.What.Kind.IsFromBench).Select(n => new BenchStep(n.Id, n.What, OddsWithout(n.Id, suspect), final))];
+
+    private double OddsWithout(string noticed, Suspect suspect)
+    {
+        var other = Anew();
+        other._noticed.AddRange(_noticed.Where(n => n.Id != noticed));
+        other._entries.AddRange(_entries);
+        return other.Suspects.FirstOrDefault(s => s.Suspect == suspect)?.Odds ?? 0;
+    }
+
+    /// <summary>The checks that a result from the bench has answered, by their ids.</summary>
+    private IEnumerable<string> AskedOnTheBench() => _noticed.Any(n => n.What.Kind.InsteadOf is not null)
+        ? _allChecks.Values
+            .Where(c => _noticed.Any(n => n.What.Kind.InsteadOf == c.Subject && n.What.About == c.Probe.About))
+            .Select(c => c.Id)
+        : [];
 
     private NoticedEvidence Evidence() => _evidence ??=
         NoticedEvidence.Of(_forecaster.Simulator, Complaint, _unnoticed, _noticed.Select(n => n.What));

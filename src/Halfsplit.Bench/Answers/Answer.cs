@@ -33,4 +33,10 @@ public sealed record Answer(
 {
     /// <summary>What to do, in this order; empty where an aid only answers.</summary>
     public ImmutableArray<Message> Steps { get; init; } = [];
+
+    /// <summary>
+    /// What was found of the part that was measured, a row of <c>data/part-findings.csv</c>, so that a job can take it as evidence; null
+    /// where the answer speaks of no part, or too little for or against it.
+    /// </summary>
+    public string? Found { get; init; }
 }

@@ -44,15 +44,16 @@ public static class BatteryOhms
     public static Answer Answer(OhmsResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
+        var isWeak = result.Ohms.Value > BenchDefaults.Table["battery.weak-ohms"] || result.Ohms.Value > 2 * (result.RatedOhms ?? double.PositiveInfinity);
+        var isWorn = result.Ohms.Value > (result.RatedOhms ?? BenchDefaults.Table["battery.healthy-ohms"]);
         AnswerLine[] rated = result.RatedOhms is { } ohms ? [new("rated-ohms", ohms, Unit.Ohm)] : [];
         return new Answer(
             new Message("bench-ohms.title"), [new Message("bench-caution.battery"), new Message("bench-caution.battery-load")],
             [new("internal", result.Ohms, null), new("open-volts", result.OpenVolts, Unit.Volt), .. rated],
-            [
-                new Message(
-                    result.Ohms.Value > BenchDefaults.Table["battery.weak-ohms"] || result.Ohms.Value > 2 * (result.RatedOhms ?? double.PositiveInfinity) ? "bench-ohms.weak"
-                    : result.Ohms.Value > (result.RatedOhms ?? BenchDefaults.Table["battery.healthy-ohms"]) ? "bench-ohms.worn" : "bench-ohms.good"),
-            ],
-            [new Message("bench-ohms.source")]);
+            [new Message(isWeak ? "bench-ohms.weak" : isWorn ? "bench-ohms.worn" : "bench-ohms.good")],
+            [new Message("bench-ohms.source")])
+        {
+            Found = isWeak ? "battery-weak" : isWorn ? null : "battery-strong",
+        };
     }
 }

@@ -50,6 +50,7 @@ public static class BatteryRest
             [new Message("bench-rest.source")])
         {
             Steps = [new Message("bench-rest.step")],
+            Found = result.Percent.Value < 50 ? "battery-low" : result.Percent.Value >= 75 ? "battery-charged" : null,
         };
     }
 }

@@ -39,7 +39,11 @@ public static class Charging
         judged.AddRange(Side("bench-charging.negative-side", question.NegativeDrop, "charging.negative-drop"));
         return new Answer(
             new Message("bench-charging.title", new Measure(question.Volts, Unit.Volt).Say()), [new Message("bench-caution.running")], [],
-            judged.ToImmutable(), [new Message("bench-charging.source")]);
+            judged.ToImmutable(), [new Message("bench-charging.source")])
+        {
+            Found = trade.Contains(question.Volts) || published.Contains(question.Volts) ? "alternator-charges"
+                : question.Volts < trade.Low ? "alternator-silent" : null,
+        };
     }
 
     private static ImmutableArray<Message> Side(string code, double? drop, string limit) =>

@@ -52,7 +52,10 @@ public static class Cranking
         ];
         return new Answer(
             new Message("bench-cranking.title", new Measure(question.Volts, Unit.Volt).Say(), new Measure(question.Celsius, Unit.Celsius).Say()),
-            [new Message("bench-caution.cranking")], [.. lines.OfType<AnswerLine>()], judged.ToImmutable(), [new Message("bench-cranking.source")]);
+            [new Message("bench-caution.cranking")], [.. lines.OfType<AnswerLine>()], judged.ToImmutable(), [new Message("bench-cranking.source")])
+        {
+            Found = question.Volts >= result.LeastVolts ? "battery-strong" : "battery-weak",
+        };
     }
 
     private static AnswerLine? Line(string name, double? volts) => volts is { } value ? new(name, value, Unit.Volt) : null;

@@ -25,6 +25,9 @@ public static class FuseCheck
     /// <summary>Two tabs of a whole fuse differ by less.</summary>
     private const double SameVolts = 0.5;
 
+    /// <summary>Odds from which on a fuse is called blown, or whole.</summary>
+    private static readonly double Sure = BenchDefaults.Table["odds.sure"];
+
     private sealed record Sign(double IfWhole, double IfBlown);
 
     private static readonly ImmutableDictionary<string, Sign> Table = BenchData.Read("bench-fuse-signs.csv")
@@ -58,21 +61,24 @@ public static class FuseCheck
     {
         ArgumentNullException.ThrowIfNull(verdict);
         var judged = ImmutableArray.CreateBuilder<Message>();
-        judged.Add(verdict.BlownOdds switch
-        {
-            > 0.9 => new Message("bench-fuse.blown", Odds.Say(verdict.BlownOdds)),
-            < 0.1 => new Message("bench-fuse.whole", Odds.Say(1 - verdict.BlownOdds)),
-            _ => new Message("bench-fuse.open", Odds.Say(verdict.BlownOdds)),
-        });
+        var isBlown = verdict.BlownOdds > Sure;
+        var isWhole = verdict.BlownOdds < 1 - Sure;
+        judged.Add(
+            isBlown ? new Message("bench-fuse.blown", Odds.Say(verdict.BlownOdds))
+            : isWhole ? new Message("bench-fuse.whole", Odds.Say(1 - verdict.BlownOdds))
+            : new Message("bench-fuse.open", Odds.Say(verdict.BlownOdds)));
         judged.AddRange(verdict.Signs.Select(s => new Message($"bench-fuse.{s}")));
-        if (verdict.BlownOdds > 0.9)
+        if (isBlown)
         {
             judged.Add(new Message("bench-fuse.has-a-cause"));
         }
 
         return new Answer(
             new Message("bench-fuse.title"), Cautions(verdict), [new("blown-odds", Odds.Say(verdict.BlownOdds))],
-            judged.ToImmutable(), [new Message("bench-fuse.source")]);
+            judged.ToImmutable(), [new Message("bench-fuse.source")])
+        {
+            Found = isBlown ? "fuse-blown" : isWhole ? "fuse-whole" : null,
+        };
     }
 
     /// <summary>A fuse that is looked at or measured in ohms is pulled; volts are taken with the load on.</summary>

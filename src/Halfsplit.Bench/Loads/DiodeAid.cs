@@ -20,22 +20,31 @@ public static class DiodeAid
         var (low, high) = (Math.Min(oneWay, otherWay), Math.Max(oneWay, otherWay));
         return Outcome.Of(new Answer(
             new Message("bench-diode.title", new Measure(oneWay, Unit.Volt).Say(), new Measure(otherWay, Unit.Volt).Say()),
-            [new Message("bench-caution.ohms-isolated")], [], [new Message(Code(low, high))], [new Message("bench-diode.source")]));
+            [new Message("bench-caution.ohms-isolated")], [], [new Message($"bench-diode.{State(low, high)}")], [new Message("bench-diode.source")])
+        {
+            Found = State(low, high) switch
+            {
+                "open" => "diode-open",
+                "shorted" => "diode-shorted",
+                "good" => "diode-good",
+                _ => null,
+            },
+        });
     }
 
-    private static string Code(double low, double high)
+    private static string State(double low, double high)
     {
         if (double.IsPositiveInfinity(low))
         {
-            return "bench-diode.open";
+            return "open";
         }
 
         if (!double.IsPositiveInfinity(high))
         {
-            return high < BenchDefaults.Table.RangeOf("diode.forward").Low ? "bench-diode.shorted" : "bench-diode.both-ways";
+            return high < BenchDefaults.Table.RangeOf("diode.forward").Low ? "shorted" : "both-ways";
         }
 
         ValueRange silicon = BenchDefaults.Table.RangeOf("diode.forward"), light = BenchDefaults.Table.RangeOf("diode.light-forward");
-        return silicon.Contains(low) ? "bench-diode.good" : light.Contains(low) ? "bench-diode.light" : low < silicon.Low ? "bench-diode.low" : "bench-diode.odd";
+        return silicon.Contains(low) ? "good" : light.Contains(low) ? "light" : low < silicon.Low ? "low" : "odd";
     }
 }

@@ -7,6 +7,7 @@ using Halfsplit.Circuits.Model;
 namespace Halfsplit.Bench.Loads;
 
 /// <summary>A copper winding's ohms carried to 20 °C and judged.</summary>
+/// <param name="Ohms">Positive infinity for OL.</param>
 /// <param name="OhmsAtTwenty">What the table speaks of.</param>
 /// <param name="Usual">Lowest and highest at 20 °C.</param>
 /// <param name="Amps">At 12 V, as warm as it is.</param>
@@ -16,6 +17,8 @@ public sealed record WindingResult(string Kind, double Ohms, double Celsius, dou
 public static class WindingAid
 {
     private const double SupplyVolts = 12;
+
+    private const string RelayCoil = "relay-coil";
 
     private static readonly ImmutableDictionary<string, ValueRange> Table = BenchData.Read("bench-windings.csv")
         .ToImmutableDictionary(r => r.Text("kind"), r => new ValueRange(r.Number("low_ohms"), r.Number("high_ohms")), StringComparer.Ordinal);
@@ -30,7 +33,7 @@ public static class WindingAid
             return Outcome.Wrong<WindingResult>(new Message("bench-limit.winding", kind, string.Join(", ", Kinds)));
         }
 
-        var limits = new InputLimits().Within("ohms", ohms, 0.01, 1e6, Unit.Ohm).Within("celsius", celsius, -40, 180, Unit.Celsius);
+        var limits = new InputLimits().Within("ohms", double.IsPositiveInfinity(ohms) ? null : ohms, 0.01, 1e6, Unit.Ohm).Within("celsius", celsius, -40, 180, Unit.Celsius);
         return limits.AreKept
             ? Outcome.Of(new WindingResult(
                 kind, ohms, celsius, ohms / (1 + (WireTable.CopperTemperatureCoefficient * (celsius - 20))), usual, SupplyVolts / ohms))
@@ -40,6 +43,8 @@ public static class WindingAid
     public static Answer Answer(WindingResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
+        var judged = double.IsPositiveInfinity(result.Ohms) ? "open"
+            : result.OhmsAtTwenty < result.Usual.Low ? "low" : result.OhmsAtTwenty > result.Usual.High ? "high" : "good";
         return new Answer(
             new Message(
                 "bench-winding.title", new Message($"bench-winding.{result.Kind}"), new Measure(result.Ohms, Unit.Ohm).Say(),
@@ -49,10 +54,22 @@ public static class WindingAid
                 new("at-twenty", result.OhmsAtTwenty, Unit.Ohm), new("usual-low", result.Usual.Low, Unit.Ohm), new("usual-high", result.Usual.High, Unit.Ohm),
                 new("amps-at-twelve", result.Amps, Unit.Amp),
             ],
-            [
-                new Message(
-                    result.OhmsAtTwenty < result.Usual.Low ? "bench-winding.low" : result.OhmsAtTwenty > result.Usual.High ? "bench-winding.high" : "bench-winding.good"),
-            ],
-            [new Message("bench-winding.source")]);
+            [new Message($"bench-winding.{judged}")],
+            [new Message("bench-winding.source")])
+        {
+            Found = FoundOf(result.Kind, judged),
+        };
     }
+
+    /// <summary>Too many ohms may be a warm winding, or dirt under the tips: they speak of nothing.</summary>
+    private static string? FoundOf(string kind, string judged) => (kind == RelayCoil, judged) switch
+    {
+        (true, "open") => "relay-coil-open",
+        (true, "low") => "relay-coil-shorted",
+        (true, "good") => "relay-coil-good",
+        (false, "open") => "winding-open",
+        (false, "low") => "winding-shorted",
+        (false, "good") => "winding-good",
+        _ => null,
+    };
 }

@@ -24,8 +24,21 @@ public static class MotorAnswer
         ];
         return new Answer(
             new Message("bench-motor.title", new Measure(result.Question.Trace.Seconds, Unit.Second).Say(), new Measure(result.Question.Trace.SamplesPerSecond, Unit.Hertz).Say()),
-            [new Message("bench-caution.pump")], [.. lines.OfType<AnswerLine>()], Judged(result), [new Message("bench-motor.source")]);
+            [new Message("bench-caution.pump")], [.. lines.OfType<AnswerLine>()], Judged(result), [new Message("bench-motor.source")])
+        {
+            Found = FoundOf(result.States),
+        };
     }
+
+    /// <summary>What spins free has lost its load, which is no fault of the motor.</summary>
+    internal static string? FoundOf(ImmutableArray<(MotorState State, double Odds)> states) => states[0].Odds < BenchDefaults.Table["odds.sure"] ? null : states[0].State switch
+    {
+        MotorState.Healthy => "motor-good",
+        MotorState.WeakBar => "motor-weak-bar",
+        MotorState.WornBrushes => "motor-worn-brushes",
+        MotorState.Seized => "motor-seized",
+        _ => null,
+    };
 
     private static ImmutableArray<Message> Judged(MotorResult result)
     {

@@ -47,6 +47,14 @@ public static class ContactDrop
                     _ => "bench-contact.bad",
                 }),
             ],
-            [new Message("bench-contact.source")]);
+            [new Message("bench-contact.source")])
+        {
+            Found = result.State switch
+            {
+                ContactState.Good => "relay-contact-good",
+                ContactState.Bad => "relay-contact-bad",
+                _ => null,
+            },
+        };
     }
 }

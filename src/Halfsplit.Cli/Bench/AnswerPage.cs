@@ -23,13 +23,33 @@ public static class AnswerPage
             return terminal.Fail(ExitCode.Usage, settings.Json, outcome.Problems);
         }
 
+        // Kept before it is shown.
+        Attached? attached = null;
+        if (settings is PartSettings { Job: not null } part)
+        {
+            attached = Attached.To(terminal, part, outcome.Result!, out var code);
+            if (attached is null)
+            {
+                return code;
+            }
+        }
+        else if (settings is PartSettings { Part: not null })
+        {
+            return terminal.Fail(ExitCode.Usage, settings.Json, new Message("bench.part-without-job"));
+        }
+
         if (settings.Json)
         {
-            JsonOutput.Write(terminal, json => Write(terminal, json, outcome.Result!));
+            JsonOutput.Write(terminal, json =>
+            {
+                Write(terminal, json, outcome.Result!);
+                attached?.Write(terminal, json);
+            });
         }
         else
         {
             Draw(terminal, outcome.Result!);
+            attached?.Draw(terminal);
         }
 
         return ExitCode.Good;
@@ -85,6 +105,7 @@ public static class AnswerPage
             json.WriteString("text", terminal.Say(judgement));
         });
         Texts(terminal, json, "notes", answer.Notes);
+        json.WriteString("found", answer.Found);
     }
 
     private static void Texts(Terminal terminal, Utf8JsonWriter json, string name, IEnumerable<Message> messages) =>

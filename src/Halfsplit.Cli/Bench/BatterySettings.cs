@@ -5,7 +5,7 @@ using Spectre.Console.Cli;
 namespace Halfsplit.Cli.Bench;
 
 /// <summary>A battery at rest.</summary>
-public sealed class BatterySettings : VerbSettings
+public sealed class BatterySettings : PartSettings
 {
     [CommandOption("--volts <VOLTS>")]
     [Says("help-bench.rest-volts")]
@@ -23,7 +23,7 @@ public sealed class BatterySettings : VerbSettings
 }
 
 /// <summary>A battery under two loads.</summary>
-public sealed class TwoLoadsSettings : VerbSettings
+public sealed class TwoLoadsSettings : PartSettings
 {
     [CommandOption("--light <VOLTS@AMPS>")]
     [Says("help-bench.light")]
@@ -40,7 +40,7 @@ public sealed class TwoLoadsSettings : VerbSettings
 }
 
 /// <summary>Battery and cables while the starter turns.</summary>
-public sealed class CrankingSettings : VerbSettings
+public sealed class CrankingSettings : PartSettings
 {
     [CommandOption("--volts <VOLTS>")]
     [Says("help-bench.cranking-volts")]
@@ -69,7 +69,7 @@ public sealed class CrankingSettings : VerbSettings
 }
 
 /// <summary>An alternator at work.</summary>
-public sealed class ChargingSettings : VerbSettings
+public sealed class ChargingSettings : PartSettings
 {
     [CommandOption("--volts <VOLTS>")]
     [Says("help-bench.charging-volts")]

@@ -19,7 +19,15 @@ public static class BenchVerbs
             void Verb<T>(string name, Func<Terminal, T, int> run, params string[][] examples)
                 where T : CommandSettings
             {
-                var added = bench.AddDelegate<T>(name, (_, settings, _) => run(terminal, settings))
+                var added = bench.AddDelegate<T>(name, (context, settings, _) =>
+                {
+                    if (settings is PartSettings part)
+                    {
+                        part.Typed = PartSettings.TypedOf(context.Arguments);
+                    }
+
+                    return run(terminal, settings);
+                })
                     .WithDescription(terminal.Say($"help-bench.{name}"));
                 foreach (var example in examples)
                 {

@@ -5,7 +5,7 @@ using Spectre.Console.Cli;
 namespace Halfsplit.Cli.Bench;
 
 /// <summary>What was seen and measured of a fuse.</summary>
-public sealed class FuseSettings : VerbSettings
+public sealed class FuseSettings : PartSettings
 {
     [CommandOption("--look <LOOK>")]
     [Says("help-bench.look")]

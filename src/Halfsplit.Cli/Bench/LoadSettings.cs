@@ -19,7 +19,7 @@ public sealed class RatedSettings : VerbSettings
 }
 
 /// <summary>A winding and its ohms.</summary>
-public sealed class WindingSettings : VerbSettings
+public sealed class WindingSettings : PartSettings
 {
     [CommandArgument(0, "<KIND>")]
     [Says("help-bench.winding-kind")]
@@ -27,7 +27,7 @@ public sealed class WindingSettings : VerbSettings
 
     [CommandOption("--ohms <OHMS>")]
     [Says("help-bench.winding-ohms")]
-    [TypeConverter(typeof(EitherDecimalSign))]
+    [TypeConverter(typeof(OhmsOrOpen))]
     public double Ohms { get; init; }
 
     [CommandOption("--celsius <DEGREES>")]
@@ -37,7 +37,7 @@ public sealed class WindingSettings : VerbSettings
 }
 
 /// <summary>A diode both ways round.</summary>
-public sealed class DiodeSettings : VerbSettings
+public sealed class DiodeSettings : PartSettings
 {
     [CommandOption("--one-way <VOLTS>")]
     [Says("help-bench.one-way")]

@@ -5,7 +5,7 @@ using Spectre.Console.Cli;
 namespace Halfsplit.Cli.Bench;
 
 /// <summary>A recorded current and what is known of its motor.</summary>
-public sealed class MotorSettings : VerbSettings
+public sealed class MotorSettings : PartSettings
 {
     [CommandArgument(0, "<FILE>")]
     [Says("help-bench.motor-file")]

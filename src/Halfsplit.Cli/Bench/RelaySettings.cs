@@ -5,7 +5,7 @@ using Spectre.Console.Cli;
 namespace Halfsplit.Cli.Bench;
 
 /// <summary>What was measured on a relay of which nothing is known.</summary>
-public sealed class RelaySettings : VerbSettings
+public sealed class RelaySettings : PartSettings
 {
     [CommandOption("--pins <PINS>")]
     [Says("help-bench.pins")]
@@ -52,7 +52,7 @@ public sealed class CoilSettings : VerbSettings
 }
 
 /// <summary>A contact under its load.</summary>
-public sealed class ContactSettings : VerbSettings
+public sealed class ContactSettings : PartSettings
 {
     [CommandOption("--millivolts <MILLIVOLTS>")]
     [Says("help-bench.contact-millivolts")]

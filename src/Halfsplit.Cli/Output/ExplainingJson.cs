@@ -64,6 +64,17 @@ public static class ExplainingJson
             json.Odds("weight", history.Weight);
             json.Odds("afterComplaint", history.AfterComplaint);
             json.Odds("odds", history.Odds);
+            json.Array("bench", history.Bench, step =>
+            {
+                json.WriteString("id", step.Entry);
+                json.WriteString("found", step.What.Kind.Name);
+                json.WriteString("part", step.What.About);
+                json.Odds("without", step.Without);
+                json.Number("factor", step.Factor);
+                json.WriteNumber("ifSo", step.What.Kind.IfSo);
+                json.WriteNumber("otherwise", step.What.Kind.Otherwise);
+                json.WriteString("source", step.What.Kind.Source);
+            });
             json.Array("steps", history.Steps, step =>
             {
                 json.Number("number", session.Entries.FirstOrDefault(e => e.Event.Id.ToString() == step.Entry)?.Number);

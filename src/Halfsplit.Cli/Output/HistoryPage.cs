@@ -1,6 +1,7 @@
 using System.Globalization;
 using Halfsplit.Cli.Terminals;
 using Halfsplit.Diagnosis.Explaining;
+using Halfsplit.Diagnosis.Noticing;
 using Halfsplit.Jobs.Sessions;
 
 namespace Halfsplit.Cli.Output;
@@ -23,6 +24,17 @@ public static class HistoryPage
         terminal.Line(
             terminal.Say("moves.complaint", session.Opened.Complaint, Percent(history.AfterComplaint), Factor(terminal, history.ComplaintFactor)),
             null, 2, 4);
+        foreach (var step in history.Bench)
+        {
+            terminal.Line(
+                terminal.Say(
+                    "moves.bench", terminal.Say(NoticedText.Of(session.Circuit, step.What)), Percent(step.Without), Percent(step.Final),
+                    Factor(terminal, step.Factor)),
+                null, 2, 4);
+            terminal.Line(
+                terminal.Say("moves.bench-believed", Share(step.What.Kind.IfSo), Share(step.What.Kind.Otherwise), step.What.Kind.Source), null, 4, 2);
+        }
+
         foreach (var step in history.Steps)
         {
             var entry = session.Entries.FirstOrDefault(e => e.Event.Id.ToString() == step.Entry);
@@ -44,6 +56,8 @@ public static class HistoryPage
                 terminal.Say("moves.without", entry?.Number ?? 0, Percent(step.Without), Factor(terminal, step.FactorAsLast)), null, 4, 4);
         }
     }
+
+    private static string Share(double share) => string.Create(CliTexts.Formats, $"{100 * share:0.#} %");
 
     private static double Size(double factor) => Math.Max(factor, 1 / factor);
 

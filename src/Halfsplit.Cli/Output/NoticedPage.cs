@@ -32,6 +32,7 @@ public static class NoticedPage
         ArgumentNullException.ThrowIfNull(terminal);
         ArgumentNullException.ThrowIfNull(session);
         Draw(terminal, session.Circuit, session.Noticed.Select(n => n.What));
+        Draw(terminal, session.Circuit, session.BenchResults.Select(n => n.What), "found.label");
         if (session.Opened.Learned is { } learned)
         {
             terminal.Row(terminal.Say("learned.label"), terminal.Say("learned.jobs", learned.Jobs, learned.CircuitJobs));
@@ -63,6 +64,7 @@ public static class NoticedPage
     {
         ArgumentNullException.ThrowIfNull(session);
         Write(terminal, json, session.Circuit, session.Noticed);
+        Write(terminal, json, session.Circuit, session.BenchResults, "bench");
         Write(json, session.Opened.Learned);
     }
 
@@ -82,9 +84,9 @@ public static class NoticedPage
         json.WriteString("source", choice.Kind.Source);
     }
 
-    private static void Draw(Terminal terminal, Circuit circuit, IEnumerable<Noticed> things)
+    private static void Draw(Terminal terminal, Circuit circuit, IEnumerable<Noticed> things, string code = "noticed.label")
     {
-        var label = terminal.Say("noticed.label");
+        var label = terminal.Say(code);
         foreach (var what in things)
         {
             terminal.Row(label, terminal.Say(NoticedText.Of(circuit, what)));
@@ -110,8 +112,8 @@ public static class NoticedPage
         (n.Id.ToString(), NoticedChoice.Find(job.Circuit, job.Complaint, n.Name, n.About)!));
 
     private static void Write(
-        Terminal terminal, Utf8JsonWriter json, Circuit circuit, IEnumerable<(string Id, Noticed What)> things) =>
-        json.Array("noticed", things, thing =>
+        Terminal terminal, Utf8JsonWriter json, Circuit circuit, IEnumerable<(string Id, Noticed What)> things, string name = "noticed") =>
+        json.Array(name, things, thing =>
         {
             json.WriteString("id", thing.Id);
             json.WriteString("name", thing.What.Kind.Name);

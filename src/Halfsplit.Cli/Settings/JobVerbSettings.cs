@@ -41,6 +41,10 @@ public sealed class WithdrawSettings : JobSettings
     [Says("help.withdraw-noticed")]
     public string? Noticed { get; init; }
 
+    [CommandOption("--bench <RESULT>")]
+    [Says("help.withdraw-bench")]
+    public string? Bench { get; init; }
+
     [CommandOption("--reason <TEXT>")]
     [Says("help.reason")]
     public string? Reason { get; init; }

@@ -25,6 +25,15 @@ public static class Changes
                         terminal.Say("withdraw.done", terminal.Say(NoticedText.Of(session.Circuit, noticed!))), 0);
             }
 
+            if (settings.Bench is { } result)
+            {
+                var (found, problem) = PartFindings.Read(session.Circuit, session.Investigation.Complaint, result);
+                return problem is not null
+                    ? (null, problem, "", ExitCode.Usage)
+                    : (session.WithdrawBench(found!, settings.Reason), null,
+                        terminal.Say("withdraw.done", terminal.Say(NoticedText.Of(session.Circuit, found!))), 0);
+            }
+
             SessionEntry? entry = null;
             if (settings.Number is { } number)
             {

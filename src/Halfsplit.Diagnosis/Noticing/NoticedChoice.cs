@@ -69,26 +69,33 @@ public sealed record NoticedChoice(NoticedKind Kind, ImmutableArray<string> Thin
 
     private static NoticedChoice Of(Circuit circuit, Complaint complaint, NoticedKind kind)
     {
-        ImmutableArray<string> things = kind.About switch
-        {
-            NoticedAbout.Fuse => Ids(circuit.Parts.Where(p => p is Fuse)),
-            NoticedAbout.Relay => Ids(circuit.Parts.OfType<Relay>()),
-            // Others are those beside the one complained of.
-            NoticedAbout.Load => Ids(circuit.Parts.OfType<Load>().Where(l => l.Id != complaint.Load || kind.Sign == Signs.OwnFault)),
-            NoticedAbout.Ground => Ids(circuit.Parts.OfType<Ground>()),
-            NoticedAbout.Joint => Ids(circuit.Parts.Where(p => p is Connector or Ground || p.IsPluggable)),
-            NoticedAbout.Part => Ids(circuit.Parts.Where(p => p is not (Splice or Metal))),
-            NoticedAbout.Place => [.. circuit.Places.Select(p => p.Name)],
-            NoticedAbout.Output => [.. circuit.Parts.OfType<Module>().SelectMany(m => m.Outputs.Select(o => $"{m.Id}.{o.Name}"))],
-            NoticedAbout.Module => Ids(circuit.Parts.OfType<Module>()),
-            _ => [],
-        };
+        var things = ThingsOf(circuit, complaint, kind);
         var usual = kind.MayLeaveOut ? null
             : kind.About == NoticedAbout.Load && kind.Sign == Signs.OwnFault ? complaint.Load
             : things.Length == 1 ? things[0]
             : null;
         return new NoticedChoice(kind, things, usual);
     }
+
+    /// <summary>What it can be about, in the order of the sheet.</summary>
+    internal static ImmutableArray<string> ThingsOf(Circuit circuit, Complaint complaint, NoticedKind kind) => kind.About switch
+    {
+        NoticedAbout.Fuse => Ids(circuit.Parts.Where(p => p is Fuse)),
+        NoticedAbout.Relay => Ids(circuit.Parts.OfType<Relay>()),
+        // Others are those beside the one complained of.
+        NoticedAbout.Load => Ids(circuit.Parts.OfType<Load>().Where(l => l.Id != complaint.Load || kind.Sign == Signs.OwnFault || kind.IsFromBench)),
+        NoticedAbout.Ground => Ids(circuit.Parts.OfType<Ground>()),
+        NoticedAbout.Joint => Ids(circuit.Parts.Where(p => p is Connector or Ground || p.IsPluggable)),
+        NoticedAbout.Part => Ids(circuit.Parts.Where(p => p is not (Splice or Metal))),
+        NoticedAbout.Place => [.. circuit.Places.Select(p => p.Name)],
+        NoticedAbout.Output => [.. circuit.Parts.OfType<Module>().SelectMany(m => m.Outputs.Select(o => $"{m.Id}.{o.Name}"))],
+        NoticedAbout.Module => Ids(circuit.Parts.OfType<Module>()),
+        NoticedAbout.Battery => Ids(circuit.Parts.OfType<Battery>()),
+        NoticedAbout.Alternator => Ids(circuit.Parts.OfType<Alternator>()),
+        NoticedAbout.Motor => Ids(circuit.Parts.OfType<Motor>()),
+        NoticedAbout.Diode => Ids(circuit.Parts.OfType<Diode>()),
+        _ => [],
+    };
 
     private static ImmutableArray<string> Ids(IEnumerable<Part> parts) => [.. parts.Select(p => p.Id)];
 

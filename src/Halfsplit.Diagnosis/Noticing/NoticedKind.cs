@@ -1,11 +1,13 @@
+using Halfsplit.Diagnosis.Checks;
+
 namespace Halfsplit.Diagnosis.Noticing;
 
 /// <summary>What a thing noticed speaks about.</summary>
-public enum NoticedAbout { Nothing, Fuse, Relay, Load, Ground, Joint, Part, Place, Output, Module }
+public enum NoticedAbout { Nothing, Fuse, Relay, Load, Ground, Joint, Part, Place, Output, Module, Battery, Alternator, Motor, Diode }
 
 /// <summary>
 /// Something that people notice before they measure, and how far it can be believed: a row of
-/// <c>data/complaint-evidence.csv</c>.
+/// <c>data/complaint-evidence.csv</c>; or what the bench found of a part, a row of <c>data/part-findings.csv</c>.
 /// </summary>
 /// <param name="Name">What the person says, in kebab case: <c>no-sound</c>.</param>
 /// <param name="About">The sort of thing it names.</param>
@@ -20,6 +22,12 @@ public sealed record NoticedKind(
     string Name, NoticedAbout About, bool MayLeaveOut, string Sign, double IfSo, double Otherwise, string Group,
     string Includes, string Source)
 {
+    /// <summary>Found of a part on the bench, and not noticed before measuring.</summary>
+    public bool IsFromBench { get; init; }
+
+    /// <summary>The check that asks the same, and that is asked no more; null where there is none.</summary>
+    public CheckSubject? InsteadOf { get; init; }
+
     public bool Equals(NoticedKind? other) => other is not null && Name == other.Name;
 
     public override int GetHashCode() => Name.GetHashCode(StringComparison.Ordinal);

@@ -4,13 +4,16 @@ using Halfsplit.Circuits.Data;
 
 namespace Halfsplit.Diagnosis.Noticing;
 
-/// <summary>The tables of what people notice: likelihoods in <c>data/complaint-evidence.csv</c>, shares in <c>data/complaint-signs.csv</c>.</summary>
+/// <summary>
+/// The tables of what people notice: likelihoods in <c>data/complaint-evidence.csv</c>, shares in <c>data/complaint-signs.csv</c>; for
+/// what the bench finds of parts (<see cref="PartFindings"/>) shares in <c>data/part-signs.csv</c>.
+/// </summary>
 public static class NoticedTable
 {
     private static readonly FrozenDictionary<string, NoticedKind> ByName;
 
-    private static readonly FrozenDictionary<string, double> Shares = DataFile
-        .Read(typeof(NoticedTable).Assembly, "complaint-signs.csv")
+    private static readonly FrozenDictionary<string, double> Shares = new[] { "complaint-signs.csv", "part-signs.csv" }
+        .SelectMany(file => DataFile.Read(typeof(NoticedTable).Assembly, file))
         .ToFrozenDictionary(
             row => Key(row.Text("sign"), row.Text("kind"), row.Text("mode")), row => row.Number("share"), StringComparer.Ordinal);
 
@@ -52,7 +55,7 @@ public static class NoticedTable
 
     private static string Key(string sign, string kind, string mode) => $"{sign}/{kind}/{mode}";
 
-    private static NoticedAbout AboutOf(string word) => word switch
+    internal static NoticedAbout AboutOf(string word) => word switch
     {
         "none" => NoticedAbout.Nothing,
         "fuse" => NoticedAbout.Fuse,
@@ -64,6 +67,10 @@ public static class NoticedTable
         "place" => NoticedAbout.Place,
         "output" => NoticedAbout.Output,
         "module" => NoticedAbout.Module,
-        _ => throw new InvalidOperationException($"complaint-evidence.csv names a thing of no sort: {word}."),
+        "battery" => NoticedAbout.Battery,
+        "alternator" => NoticedAbout.Alternator,
+        "motor" => NoticedAbout.Motor,
+        "diode" => NoticedAbout.Diode,
+        _ => throw new InvalidOperationException($"A table of evidence names a thing of no sort: {word}."),
     };
 }

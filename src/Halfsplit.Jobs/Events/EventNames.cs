@@ -10,6 +10,7 @@ internal static class EventNames
     public const string Withdrawn = "reading-withdrawn";
     public const string Skipped = "check-skipped";
     public const string Noticed = "thing-noticed";
+    public const string Found = "part-found";
     public const string Note = "note-written";
     public const string Described = "job-described";
     public const string Repair = "repair-done";

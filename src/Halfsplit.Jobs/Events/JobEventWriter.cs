@@ -39,6 +39,7 @@ internal static class JobEventWriter
         ReadingWithdrawn => EventNames.Withdrawn,
         CheckSkipped => EventNames.Skipped,
         ThingNoticed => EventNames.Noticed,
+        PartFound => EventNames.Found,
         NoteWritten => EventNames.Note,
         JobDescribed => EventNames.Described,
         RepairDone => EventNames.Repair,
@@ -94,6 +95,12 @@ internal static class JobEventWriter
             case ThingNoticed noticed:
                 Text(json, "name", noticed.Name);
                 Text(json, "about", noticed.About);
+                break;
+            case PartFound found:
+                Text(json, "aid", found.Aid);
+                Text(json, "found", found.Found);
+                Text(json, "part", found.Part);
+                Texts(json, "typed", found.Typed);
                 break;
             case NoteWritten note:
                 Text(json, "text", note.Text);

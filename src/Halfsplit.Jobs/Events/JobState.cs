@@ -27,6 +27,8 @@ public sealed record JobState
 
     public IEnumerable<ThingNoticed> Noticed => InForce.OfType<ThingNoticed>();
 
+    public IEnumerable<PartFound> Found => InForce.OfType<PartFound>();
+
     public IEnumerable<NoteWritten> Notes => InForce.OfType<NoteWritten>();
 
     public IEnumerable<RepairDone> Repairs => InForce.OfType<RepairDone>();

@@ -46,6 +46,7 @@ internal sealed class ColleaguePage(HtmlWriter html, ReportWords words, Report r
         Fact("report.worker", Report.Worker, true);
         Fact("report.when", Words.Say("report.from-to", Words.Time(Report.Opened), Words.Time(Report.Ended)));
         Fact("report.noticed", string.Join("; ", Report.Noticed.Select(Words.Say)));
+        Fact("report.bench", string.Join("; ", Report.Bench.Select(Words.Say)));
         Fact("report.meter", Words.Say(Report.Meter));
         Fact("report.handed", Report.HandedOver is { } handed ? string.Join(": ", new[] { handed.To, handed.Text }.OfType<string>()) : "", true);
     });

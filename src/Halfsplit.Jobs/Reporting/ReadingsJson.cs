@@ -80,6 +80,7 @@ public static class ReadingsJson
             _ => "going-on",
         });
         Texts(json, "noticed", report.Noticed, texts);
+        Texts(json, "bench", report.Bench, texts);
         json.WriteStartArray("notes");
         foreach (var note in report.Notes)
         {

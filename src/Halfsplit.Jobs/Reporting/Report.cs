@@ -48,6 +48,9 @@ public sealed record Report
 
     public required ImmutableArray<Message> Noticed { get; init; }
 
+    /// <summary>What was found of parts on the bench.</summary>
+    public required ImmutableArray<Message> Bench { get; init; }
+
     public required DateTimeOffset Opened { get; init; }
 
     /// <summary>When the last thing was done.</summary>

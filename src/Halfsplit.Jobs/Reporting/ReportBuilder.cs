@@ -36,6 +36,7 @@ public static class ReportBuilder
             Worker = session.State.Worker ?? string.Join(", ", session.State.InForce.Select(e => e.By).OfType<string>().Distinct(StringComparer.Ordinal)),
             Complaint = opened.Complaint,
             Noticed = [.. session.Noticed.Select(n => NoticedText.Of(session.Circuit, n.What))],
+            Bench = [.. session.BenchResults.Select(n => NoticedText.Of(session.Circuit, n.What))],
             Opened = opened.At,
             Ended = session.State.InForce.Where(e => e is not (NoteWritten or JobDescribed)).Select(e => e.At).Last(),
             Standing = standing,

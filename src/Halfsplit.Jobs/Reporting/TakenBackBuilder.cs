@@ -28,6 +28,7 @@ internal static class TakenBackBuilder
         CheckSkipped { Place: { } place } => new Message("report.given-up-place", place),
         CheckSkipped { Check: { } check } => new Message("report.left-out", new Message("part.bare", check)),
         ThingNoticed noticed => new Message("report.noticed-was", noticed.Name),
+        PartFound found => new Message("report.bench-was", found.Found, found.Part),
         _ => null,
     };
 
@@ -39,6 +40,7 @@ internal static class TakenBackBuilder
     {
         ReadingTaken reading => reading.Observation.Typed,
         ProofTaken proof => proof.Observation.Typed,
+        PartFound found => string.Join(' ', found.Typed),
         _ => "",
     };
 }

@@ -7,7 +7,8 @@ namespace Halfsplit.Jobs.Sessions;
 public sealed partial class JobSession
 {
     /// <summary>What was noticed and counts, in the order in which it was said.</summary>
-    public IReadOnlyList<(string Id, Noticed What)> Noticed => Investigation.NoticedThings;
+    public IReadOnlyList<(string Id, Noticed What)> Noticed =>
+        [.. Investigation.NoticedThings.Where(n => !n.What.Kind.IsFromBench)];
 
     /// <summary>Takes something that was noticed, before or after any reading.</summary>
     public SessionOutcome Notice(Noticed what)

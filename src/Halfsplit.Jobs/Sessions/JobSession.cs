@@ -191,6 +191,9 @@ public sealed partial class JobSession
             case ThingNoticed noticed:
                 TakeNoticed(noticed);
                 break;
+            case PartFound found:
+                TakeFound(found);
+                break;
             case PutBackDone done:
                 TakePutBack(done);
                 break;

@@ -4,7 +4,7 @@ namespace Halfsplit.Architecture.Tests.Rules;
 
 /// <summary>
 /// Circuits &lt;- Simulation &lt;- Diagnosis &lt;- Jobs &lt;- (Cli, App, Server); Drawing stands on the engine and Jobs
-/// calls it; Bench stands on Circuits and Simulation.
+/// calls it; Bench stands on Circuits, Simulation and Diagnosis.
 /// </summary>
 internal static class Arrows
 {
@@ -13,7 +13,7 @@ internal static class Arrows
         ["Halfsplit.Circuits"] = [],
         ["Halfsplit.Simulation"] = ["Halfsplit.Circuits"],
         ["Halfsplit.Diagnosis"] = ["Halfsplit.Circuits", "Halfsplit.Simulation"],
-        ["Halfsplit.Bench"] = ["Halfsplit.Circuits", "Halfsplit.Simulation"],
+        ["Halfsplit.Bench"] = ["Halfsplit.Circuits", "Halfsplit.Simulation", "Halfsplit.Diagnosis"],
         ["Halfsplit.Drawing"] = ["Halfsplit.Circuits", "Halfsplit.Simulation", "Halfsplit.Diagnosis"],
         ["Halfsplit.Jobs"] = ["Halfsplit.Circuits", "Halfsplit.Simulation", "Halfsplit.Diagnosis", "Halfsplit.Drawing"],
         ["Halfsplit.Cli"] = HostsStandOn,

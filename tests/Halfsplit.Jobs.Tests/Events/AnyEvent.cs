@@ -30,7 +30,7 @@ internal static class AnyEvent
         Gen.Const<ReadingValue>(new ReadingParse.OverLimit()),
         Gen.Int[0, AnswerWord.All.Length - 1].Select(at => (ReadingValue)new ReadingParse.Word(AnswerWord.All[at])));
 
-    public static readonly Gen<JobEvent> Any = Gen.OneOf(Opened(), Reading(), Proof(), Withdrawn(), Skipped(), Noticed(), Note(), Described(), Repair(), PutBack(), Handed(), Closed());
+    public static readonly Gen<JobEvent> Any = Gen.OneOf(Opened(), Reading(), Proof(), Withdrawn(), Skipped(), Noticed(), Found(), Note(), Described(), Repair(), PutBack(), Handed(), Closed());
 
     public static readonly Gen<StoredEvent> Stored = Any.Select(StoredEvent.Of);
 
@@ -110,6 +110,9 @@ internal static class AnyEvent
 
     private static Gen<JobEvent> Noticed() => Gen.Select(Base, Text, MaybeText)
         .Select((start, name, about) => (JobEvent)new ThingNoticed(start.Id, start.At, name) { By = start.By, About = about });
+
+    private static Gen<JobEvent> Found() => Gen.Select(Base, Text, Text, Text, Texts)
+        .Select((start, aid, found, part, typed) => (JobEvent)new PartFound(start.Id, start.At, aid, found, part) { By = start.By, Typed = typed });
 
     private static Gen<JobEvent> Opened() =>
         Gen.Select(

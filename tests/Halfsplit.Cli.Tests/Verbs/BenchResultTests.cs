@@ -1,0 +1,63 @@
+using Halfsplit.Cli.Tests.Running;
+using Xunit;
+
+namespace Halfsplit.Cli.Tests.Verbs;
+
+/// <summary>bench --job: a result becomes evidence in a job, is shown, explained and taken back.</summary>
+public sealed class BenchResultTests : IDisposable
+{
+    private readonly Shell _shell = new();
+
+    private string[] Contact => ["bench", "contact", "--millivolts", "900", "--amps", "6", "--job", _shell.Job, "--part", "k2"];
+
+    [Fact]
+    public void It_is_kept_shown_explained_and_taken_back()
+    {
+        _shell.WithJob("pump-feed", "silent");
+        var before = Suspects();
+
+        ApprovedText.Matches("bench-attached", Shell.Expect(0, _shell.Run(Contact)).Output);
+        Assert.Contains(
+            "\"event\":\"part-found\"", File.ReadAllText(_shell.Job), StringComparison.Ordinal);
+        Assert.NotEqual(before, Suspects());
+        ApprovedText.Matches("status-bench", Shell.Expect(0, _shell.Run("status", _shell.Job)).Output);
+        ApprovedText.Matches("why-bench", Shell.Expect(0, _shell.Run("status", _shell.Job, "--why", "K2 contact resistive")).Output);
+        Shell.Expect(5, _shell.Run(Contact));
+
+        Shell.Expect(0, _shell.Run("withdraw", _shell.Job, "--bench", "relay-contact-bad:K2", "--reason", "wrong relay"));
+        Assert.Equal(before, Suspects());
+    }
+
+    [Fact]
+    public void Scripts_see_it_too()
+    {
+        _shell.WithJob("pump-feed");
+        var attached = Shell.Expect(0, _shell.Run([.. Contact, "--json"])).Json.GetProperty("attached");
+        var status = Shell.Expect(0, _shell.Run("status", _shell.Job, "--json")).Json;
+        var why = Shell.Expect(0, _shell.Run("status", _shell.Job, "--why", "K2 contact resistive", "--json")).Json.GetProperty("why").GetProperty("bench")[0];
+
+        Assert.Equal("relay-contact-bad", attached.GetProperty("found").GetString());
+        Assert.Equal("K2", status.GetProperty("bench")[0].GetProperty("about").GetString());
+        Assert.Empty(status.GetProperty("noticed").EnumerateArray());
+        Assert.True(why.GetProperty("factor").GetDouble() > 1);
+        Assert.Contains("[\"--millivolts\",\"900\",\"--amps\",\"6\"]", File.ReadAllText(_shell.Job), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_says_too_little_or_names_no_part_is_not_attached()
+    {
+        _shell.WithJob("pump-feed");
+        var lines = File.ReadAllText(_shell.Job);
+
+        Shell.Expect(2, _shell.Run("bench", "contact", "--millivolts", "160", "--amps", "6", "--job", _shell.Job, "--part", "K2"));
+        Shell.Expect(2, _shell.Run("bench", "contact", "--millivolts", "900", "--amps", "6", "--job", _shell.Job));
+        Shell.Expect(2, _shell.Run("bench", "contact", "--millivolts", "900", "--amps", "6", "--job", _shell.Job, "--part", "K9"));
+        Shell.Expect(2, _shell.Run("bench", "contact", "--millivolts", "900", "--amps", "6", "--part", "K2"));
+        Shell.Expect(2, _shell.Run("withdraw", _shell.Job, "--bench", "purple:K2"));
+        Assert.Equal(lines, File.ReadAllText(_shell.Job));
+    }
+
+    private string Suspects() => Shell.Expect(0, _shell.Run("status", _shell.Job, "--json")).Json.GetProperty("suspects").ToString();
+
+    public void Dispose() => _shell.Dispose();
+}
