@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
+using Halfsplit.Bench.Answers;
 using Halfsplit.Circuits.Data;
+using Halfsplit.Circuits.Messages;
 using Halfsplit.Circuits.Model;
 
 namespace Halfsplit.Bench;
@@ -24,6 +26,16 @@ public sealed class BenchDefaults
     /// <summary>The typical value of a row.</summary>
     /// <exception cref="KeyNotFoundException">The table has no such row: the build is broken.</exception>
     public double this[string name] => _byName[name].Value;
+
+    /// <summary>A row's value in words.</summary>
+    internal Message Say(string name, Unit unit) => new Measure(unit == Unit.Percent ? 100 * this[name] : this[name], unit).Say();
+
+    /// <summary>A row's spread in words: "6 % to 15 %".</summary>
+    internal Message SayRange(string name, Unit unit, double times = 1)
+    {
+        var (range, factor) = (RangeOf(name), unit == Unit.Percent ? 100 : times);
+        return new Message("bench-unit.range", new Measure(factor * range.Low, unit).Say(), new Measure(factor * range.High, unit).Say());
+    }
 
     /// <summary>A row with its spread.</summary>
     /// <exception cref="KeyNotFoundException">The table has no such row: the build is broken.</exception>

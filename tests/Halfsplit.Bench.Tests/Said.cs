@@ -1,6 +1,7 @@
 using Halfsplit.Bench.Answers;
 using Halfsplit.Circuits;
 using Halfsplit.Circuits.Messages;
+using Halfsplit.Diagnosis;
 using Xunit;
 
 namespace Halfsplit.Bench.Tests;
@@ -8,7 +9,7 @@ namespace Halfsplit.Bench.Tests;
 /// <summary>What an answer says, for tests.</summary>
 internal static class Said
 {
-    private static readonly TextCatalog Texts = new(Language.English, BenchTexts.Source, CircuitTexts.Source);
+    private static readonly TextCatalog Texts = new(Language.English, BenchTexts.Source, DiagnosisTexts.Source, CircuitTexts.Source);
 
     public static string Text(Message message) => Texts.Say(message);
 

@@ -1,3 +1,4 @@
+using Halfsplit.Diagnosis;
 using Halfsplit.Jobs.Sessions;
 
 namespace Halfsplit.App.Showing;

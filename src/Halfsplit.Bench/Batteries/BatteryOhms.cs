@@ -10,15 +10,18 @@ public readonly record struct LoadedVolts(double Volts, double Amps);
 /// <summary>Internal resistance from two loads.</summary>
 /// <param name="OpenVolts">What the two loads point to without a load.</param>
 /// <param name="RatedOhms">From the cold-cranking amps on the label; null where they were not given.</param>
-public sealed record OhmsResult(Measure Ohms, double OpenVolts, double? RatedOhms);
+public sealed record OhmsResult(Measure Ohms, double OpenVolts, double? RatedOhms, double SystemVolts = 12);
 
-/// <summary>Internal resistance of a 12 V battery from its volts under two loads.</summary>
+/// <summary>Internal resistance of a battery, or of two in line, from its volts under two loads.</summary>
 public static class BatteryOhms
 {
-    public static Outcome<OhmsResult> Of(LoadedVolts light, LoadedVolts heavy, double? coldCrankingAmps)
+    /// <param name="coldCrankingAmps">On the label of each battery.</param>
+    /// <param name="systemVolts">12, or 24 for two batteries in line.</param>
+    public static Outcome<OhmsResult> Of(LoadedVolts light, LoadedVolts heavy, double? coldCrankingAmps, double systemVolts = SystemVolts.Twelve)
     {
-        var limits = new InputLimits()
-            .Within("loaded-volts", light.Volts, 3, 16, Unit.Volt).Within("loaded-volts", heavy.Volts, 3, 16, Unit.Volt)
+        var times = SystemVolts.Times(systemVolts);
+        var limits = SystemVolts.Of(systemVolts)
+            .Within("loaded-volts", light.Volts, 3 * times, 16 * times, Unit.Volt).Within("loaded-volts", heavy.Volts, 3 * times, 16 * times, Unit.Volt)
             .Within("amps", light.Amps, 0, 1000, Unit.Amp).Within("amps", heavy.Amps, 0, 1000, Unit.Amp)
             .Within("cold-cranking-amps", coldCrankingAmps, 50, 1500, Unit.Amp);
         if (limits.AreKept)
@@ -38,20 +41,29 @@ public static class BatteryOhms
         var error = (BenchDefaults.Table["battery.count-volts"] / amps) + (ohms * BenchDefaults.Table["battery.clamp-share"]);
         return Outcome.Of(new OhmsResult(
             new Measure(ohms, Unit.Ohm, new ValueRange(Math.Max(0, ohms - error), ohms + error)), light.Volts + (ohms * light.Amps),
-            coldCrankingAmps is { } rated ? (BenchDefaults.Table["battery.cca-from"] - BenchDefaults.Table["battery.cca-to"]) / rated : null));
+            coldCrankingAmps is { } rated ? times * (BenchDefaults.Table["battery.cca-from"] - BenchDefaults.Table["battery.cca-to"]) / rated : null,
+            systemVolts));
     }
 
     public static Answer Answer(OhmsResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
-        var isWeak = result.Ohms.Value > BenchDefaults.Table["battery.weak-ohms"] || result.Ohms.Value > 2 * (result.RatedOhms ?? double.PositiveInfinity);
-        var isWorn = result.Ohms.Value > (result.RatedOhms ?? BenchDefaults.Table["battery.healthy-ohms"]);
+        var table = BenchDefaults.Table;
+        var times = SystemVolts.Times(result.SystemVolts);
+        var isWeak = result.Ohms.Value > times * table["battery.weak-ohms"]
+            || result.Ohms.Value > table["battery.times-rated-ohms"] * (result.RatedOhms ?? double.PositiveInfinity);
+        var isWorn = result.Ohms.Value > (result.RatedOhms ?? times * table["battery.healthy-ohms"]);
         AnswerLine[] rated = result.RatedOhms is { } ohms ? [new("rated-ohms", ohms, Unit.Ohm)] : [];
         return new Answer(
             new Message("bench-ohms.title"), [new Message("bench-caution.battery"), new Message("bench-caution.battery-load")],
             [new("internal", result.Ohms, null), new("open-volts", result.OpenVolts, Unit.Volt), .. rated],
             [new Message(isWeak ? "bench-ohms.weak" : isWorn ? "bench-ohms.worn" : "bench-ohms.good")],
-            [new Message("bench-ohms.source")])
+            [
+                new Message(
+                    "bench-ohms.source", table.Say("battery.cca-from", Unit.Volt), table.Say("battery.cca-to", Unit.Volt),
+                    table.Say("battery.healthy-ohms", Unit.Ohm), table.Say("battery.weak-ohms", Unit.Ohm)),
+                .. SystemVolts.Notes(result.SystemVolts),
+            ])
         {
             Found = isWeak ? "battery-weak" : isWorn ? null : "battery-strong",
         };

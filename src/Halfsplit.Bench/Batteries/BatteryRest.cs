@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Halfsplit.Bench.Answers;
+using Halfsplit.Circuits.Data;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Circuits.Model;
 
@@ -9,30 +10,35 @@ namespace Halfsplit.Bench.Batteries;
 public enum BatteryType { Flooded, Agm, Gel }
 
 /// <summary>State of charge from rest volts.</summary>
-/// <param name="VoltsAtTwenty">Carried to the temperature of the table.</param>
+/// <param name="VoltsAtTwenty">Of one 12 V battery, carried to the temperature of the table.</param>
 /// <param name="Percent">0 to 100, with what meter, rest and type leave open.</param>
-public sealed record RestResult(BatteryType Type, double Volts, double Celsius, double VoltsAtTwenty, Measure Percent);
+public sealed record RestResult(BatteryType Type, double Volts, double Celsius, double VoltsAtTwenty, Measure Percent, double SystemVolts = 12);
 
-/// <summary>State of charge of a rested 12 V battery (<c>data/bench-battery-charge.csv</c>).</summary>
+/// <summary>State of charge of a rested battery, or of two in line (<c>data/bench-battery-charge.csv</c>).</summary>
 public static class BatteryRest
 {
-    private static readonly ImmutableDictionary<BatteryType, Curve> Charge = BenchData.Read("bench-battery-charge.csv")
-        .GroupBy(r => Enum.Parse<BatteryType>(r.Text("type"), ignoreCase: true))
-        .ToImmutableDictionary(g => g.Key, g => new Curve(g.Select(r => (r.Number("volts"), r.Number("percent")))));
+    private static readonly double Low = BenchDefaults.Table["battery.low-percent"], Half = BenchDefaults.Table["battery.half-percent"];
 
-    public static Outcome<RestResult> Of(BatteryType type, double volts, double celsius)
+    private static readonly ImmutableDictionary<BatteryType, TableCurve> Charge = BenchData.Read("bench-battery-charge.csv")
+        .GroupBy(r => Enum.Parse<BatteryType>(r.Text("type"), ignoreCase: true))
+        .ToImmutableDictionary(g => g.Key, g => new TableCurve(g.Select(r => (r.Number("volts"), r.Number("percent")))));
+
+    /// <param name="systemVolts">12, or 24 for two batteries in line.</param>
+    public static Outcome<RestResult> Of(BatteryType type, double volts, double celsius, double systemVolts = SystemVolts.Twelve)
     {
-        var limits = new InputLimits().Within("rest-volts", volts, 6, 15, Unit.Volt).Within("celsius", celsius, -30, 60, Unit.Celsius);
+        var times = SystemVolts.Times(systemVolts);
+        var limits = SystemVolts.Of(systemVolts).Within("rest-volts", volts, 6 * times, 15 * times, Unit.Volt).Within("celsius", celsius, -30, 60, Unit.Celsius);
         if (!limits.AreKept)
         {
             return Outcome.Wrong<RestResult>(limits.Problems);
         }
 
-        var even = volts - ((celsius - BenchDefaults.Table["battery.table-celsius"]) * BenchDefaults.Table["battery.volts-per-kelvin"]);
+        var even = (volts / times) - ((celsius - BenchDefaults.Table["battery.table-celsius"]) * BenchDefaults.Table["battery.volts-per-kelvin"]);
         var spread = BenchDefaults.Table["battery.rest-spread"];
         return Outcome.Of(new RestResult(
             type, volts, celsius, even,
-            new Measure(Charge[type].At(even), Unit.Percent, new ValueRange(Charge[type].At(even - spread), Charge[type].At(even + spread)))));
+            new Measure(Charge[type].At(even), Unit.Percent, new ValueRange(Charge[type].At(even - spread), Charge[type].At(even + spread))),
+            systemVolts));
     }
 
     public static Answer Answer(RestResult result)
@@ -45,12 +51,12 @@ public static class BatteryRest
             [
                 new Message(
                     result.VoltsAtTwenty > BenchDefaults.Table["battery.most-rest-volts"] ? "bench-rest.surface"
-                    : result.Percent.Value < 50 ? "bench-rest.low" : result.Percent.Value < 75 ? "bench-rest.half" : "bench-rest.good"),
+                    : result.Percent.Value < Low ? "bench-rest.low" : result.Percent.Value < Half ? "bench-rest.half" : "bench-rest.good"),
             ],
-            [new Message("bench-rest.source")])
+            [new Message("bench-rest.source"), .. SystemVolts.Notes(result.SystemVolts)])
         {
-            Steps = [new Message("bench-rest.step")],
-            Found = result.Percent.Value < 50 ? "battery-low" : result.Percent.Value >= 75 ? "battery-charged" : null,
+            Steps = [new Message("bench-rest.step", BenchDefaults.Table.Say("battery.rest-lamps", Unit.Second), BenchDefaults.Table["battery.rest-minutes"])],
+            Found = result.Percent.Value < Low ? "battery-low" : result.Percent.Value >= Half ? "battery-charged" : null,
         };
     }
 }

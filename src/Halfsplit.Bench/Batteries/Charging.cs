@@ -8,7 +8,9 @@ namespace Halfsplit.Bench.Batteries;
 /// <param name="RippleVolts">On the meter's AC range, at the alternator's output.</param>
 /// <param name="PositiveDrop">From the alternator's output to the battery's positive post.</param>
 /// <param name="NegativeDrop">From the battery's negative post to the alternator's body.</param>
-public sealed record ChargingQuestion(double Volts, double? RippleVolts = null, double? PositiveDrop = null, double? NegativeDrop = null);
+/// <param name="SystemVolts">12, or 24 for two batteries in line.</param>
+public sealed record ChargingQuestion(
+    double Volts, double? RippleVolts = null, double? PositiveDrop = null, double? NegativeDrop = null, double SystemVolts = 12);
 
 /// <summary>Alternator output, ripple and cables.</summary>
 public static class Charging
@@ -16,8 +18,9 @@ public static class Charging
     public static Outcome<Answer> Of(ChargingQuestion question)
     {
         ArgumentNullException.ThrowIfNull(question);
-        var limits = new InputLimits()
-            .Within("charging-volts", question.Volts, 8, 20, Unit.Volt).Within("ripple", question.RippleVolts, 0, 10, Unit.Volt)
+        var times = SystemVolts.Times(question.SystemVolts);
+        var limits = SystemVolts.Of(question.SystemVolts)
+            .Within("charging-volts", question.Volts, 8 * times, 20 * times, Unit.Volt).Within("ripple", question.RippleVolts, 0, 10, Unit.Volt)
             .Within("cable-drop", question.PositiveDrop, 0, 12, Unit.Volt).Within("cable-drop", question.NegativeDrop, 0, 12, Unit.Volt);
         return limits.AreKept ? Outcome.Of(Answer(question)) : Outcome.Wrong<Answer>(limits.Problems);
     }
@@ -25,11 +28,16 @@ public static class Charging
     private static Answer Answer(ChargingQuestion question)
     {
         var (published, trade) = (BenchDefaults.Table.RangeOf("charging.volts"), BenchDefaults.Table.RangeOf("charging.trade-volts"));
+        var table = BenchDefaults.Table;
+        var times = SystemVolts.Times(question.SystemVolts);
+        var volts = question.Volts / times;
+        var controlled = table.RangeOf("charging.controlled-volts");
         var judged = ImmutableArray.CreateBuilder<Message>();
-        judged.Add(new Message(
-            published.Contains(question.Volts) ? "bench-charging.good"
-            : trade.Contains(question.Volts) ? "bench-charging.trade"
-            : question.Volts > trade.High ? "bench-charging.high" : "bench-charging.low"));
+        judged.Add(
+            published.Contains(volts) ? new Message("bench-charging.good", table.SayRange("charging.volts", Unit.Volt, times))
+            : trade.Contains(volts) ? new Message("bench-charging.trade", table.SayRange("charging.trade-volts", Unit.Volt, times))
+            : volts > trade.High ? new Message("bench-charging.high", new Measure(times * controlled.High, Unit.Volt).Say())
+            : new Message("bench-charging.low", new Measure(times * controlled.Low, Unit.Volt).Say()));
         if (question.RippleVolts is { } ripple)
         {
             judged.Add(new Message(ripple <= BenchDefaults.Table["charging.ripple-volts"] ? "bench-charging.ripple-good" : "bench-charging.ripple-bad"));
@@ -39,10 +47,15 @@ public static class Charging
         judged.AddRange(Side("bench-charging.negative-side", question.NegativeDrop, "charging.negative-drop"));
         return new Answer(
             new Message("bench-charging.title", new Measure(question.Volts, Unit.Volt).Say()), [new Message("bench-caution.running")], [],
-            judged.ToImmutable(), [new Message("bench-charging.source")])
+            judged.ToImmutable(), [
+                new Message(
+                    "bench-charging.source", table.SayRange("charging.volts", Unit.Volt), table.Say("charging.ripple-volts", Unit.Volt),
+                    table.Say("charging.positive-drop", Unit.Volt), table.Say("charging.negative-drop", Unit.Volt)),
+                .. SystemVolts.Notes(question.SystemVolts),
+            ])
         {
-            Found = trade.Contains(question.Volts) || published.Contains(question.Volts) ? "alternator-charges"
-                : question.Volts < trade.Low ? "alternator-silent" : null,
+            Found = trade.Contains(volts) || published.Contains(volts) ? "alternator-charges"
+                : volts < trade.Low ? "alternator-silent" : null,
         };
     }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Halfsplit.Bench.Answers;
+using Halfsplit.Circuits.Data;
 using Halfsplit.Circuits.Messages;
 
 namespace Halfsplit.Bench.Batteries;
@@ -7,7 +8,9 @@ namespace Halfsplit.Bench.Batteries;
 /// <summary>What was read while the starter turned; any but the volts at the posts may be missing.</summary>
 /// <param name="PositiveDrop">Volts from the battery's positive post to the starter's terminal.</param>
 /// <param name="NegativeDrop">Volts from the starter's body to the battery's negative post.</param>
-public sealed record CrankingQuestion(double Volts, double Celsius, double? Amps = null, double? PositiveDrop = null, double? NegativeDrop = null);
+/// <param name="SystemVolts">12, or 24 for two batteries in line.</param>
+public sealed record CrankingQuestion(
+    double Volts, double Celsius, double? Amps = null, double? PositiveDrop = null, double? NegativeDrop = null, double SystemVolts = 12);
 
 /// <param name="LeastVolts">What the posts should hold at this temperature.</param>
 /// <param name="AllowedDrop">For both cables together; null without the amps.</param>
@@ -16,18 +19,19 @@ public sealed record CrankingResult(CrankingQuestion Question, double LeastVolts
 /// <summary>Battery and cables while cranking (<c>data/bench-cranking.csv</c>; cables by SAE J541).</summary>
 public static class Cranking
 {
-    private static readonly Curve Least = new(BenchData.Read("bench-cranking.csv").Select(r => (r.Number("celsius"), r.Number("least_volts"))));
+    private static readonly TableCurve Least = new(BenchData.Read("bench-cranking.csv").Select(r => (r.Number("celsius"), r.Number("least_volts"))));
 
     public static Outcome<CrankingResult> Of(CrankingQuestion question)
     {
         ArgumentNullException.ThrowIfNull(question);
-        var limits = new InputLimits()
-            .Within("cranking-volts", question.Volts, 0, 14, Unit.Volt).Within("celsius", question.Celsius, -30, 60, Unit.Celsius)
+        var times = SystemVolts.Times(question.SystemVolts);
+        var limits = SystemVolts.Of(question.SystemVolts)
+            .Within("cranking-volts", question.Volts, 0, 14 * times, Unit.Volt).Within("celsius", question.Celsius, -30, 60, Unit.Celsius)
             .Within("amps", question.Amps, 20, 1500, Unit.Amp)
             .Within("cable-drop", question.PositiveDrop, 0, 12, Unit.Volt).Within("cable-drop", question.NegativeDrop, 0, 12, Unit.Volt);
         return limits.AreKept
             ? Outcome.Of(new CrankingResult(
-                question, Least.At(question.Celsius), question.Amps is { } amps ? amps / 100 * BenchDefaults.Table["starter.volts-per-100-amps"] : null))
+                question, times * Least.At(question.Celsius), question.Amps is { } amps ? amps / 100 * BenchDefaults.Table["starter.volts-per-100-amps"] : null))
             : Outcome.Wrong<CrankingResult>(limits.Problems);
     }
 
@@ -52,7 +56,12 @@ public static class Cranking
         ];
         return new Answer(
             new Message("bench-cranking.title", new Measure(question.Volts, Unit.Volt).Say(), new Measure(question.Celsius, Unit.Celsius).Say()),
-            [new Message("bench-caution.cranking")], [.. lines.OfType<AnswerLine>()], judged.ToImmutable(), [new Message("bench-cranking.source")])
+            [new Message("bench-caution.cranking")], [.. lines.OfType<AnswerLine>()], judged.ToImmutable(), [
+                new Message(
+                    "bench-cranking.source", new Measure(Least.At(double.PositiveInfinity), Unit.Volt).Say(),
+                    BenchDefaults.Table.Say("starter.volts-per-100-amps", Unit.Volt)),
+                .. SystemVolts.Notes(question.SystemVolts),
+            ])
         {
             Found = question.Volts >= result.LeastVolts ? "battery-strong" : "battery-weak",
         };

@@ -1,11 +1,10 @@
-using System.Globalization;
-using System.Text.RegularExpressions;
 using Halfsplit.Bench.Answers;
 using Halfsplit.Bench.Fuses;
 using Halfsplit.Bench.Wires;
 using Halfsplit.Circuits.Data;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Circuits.Model;
+using Halfsplit.Diagnosis.Readings;
 
 namespace Halfsplit.Bench.Budgets;
 
@@ -13,8 +12,10 @@ namespace Halfsplit.Bench.Budgets;
 /// <param name="Name">As it was written: <c>wire 2.5mm2 4.2m</c>, <c>fuse 15A</c>, <c>connector</c>.</param>
 /// <param name="Ohms">Of a healthy piece, between its lowest and highest.</param>
 /// <param name="MeasuredVolts">What a meter showed across it under the load; null where nothing was measured.</param>
-public sealed partial record ChainLink(string Name, ValueRange Ohms, double? MeasuredVolts = null)
+public sealed record ChainLink(string Name, ValueRange Ohms, double? MeasuredVolts = null)
 {
+    private const string Wire = "wire ", Fuse = "fuse ";
+
     /// <summary>The pieces beside wires and fuses, by the word in the chain, with their row in the table of healthy parts.</summary>
     private static readonly Dictionary<string, string> Rows = new(StringComparer.OrdinalIgnoreCase)
     {
@@ -29,58 +30,59 @@ public sealed partial record ChainLink(string Name, ValueRange Ohms, double? Mea
     public static Outcome<ChainLink> Parse(string text, double celsius)
     {
         ArgumentNullException.ThrowIfNull(text);
-        var match = Written().Match(text.Trim());
-        if (!match.Success)
+        var (name, measured) = (text.Trim(), (double?)null);
+        if (text.IndexOf('=', StringComparison.Ordinal) is > 0 and var sign)
         {
-            return Wrong(text);
+            name = text[..sign].Trim();
+            measured = TypedQuantity.Read(text[(sign + 1)..], Quantity.Volts);
+            if (measured is not >= 0)
+            {
+                return Wrong(text);
+            }
         }
 
-        double? measured = match.Groups["volts"].Success
-            ? Number(match.Groups["volts"]) * (match.Groups["milli"].Value.StartsWith("mV", StringComparison.Ordinal) ? 1e-3 : 1)
-            : null;
-        var name = match.Groups["name"].Value.Trim();
         if (Rows.TryGetValue(name, out var row))
         {
             return Outcome.Of(new ChainLink(name, ComponentDefaults.TwelveVolts[row].Range, measured));
         }
 
-        return Wire().Match(name) is { Success: true } wire ? OfWire(name, wire, celsius, measured)
-            : Fuse().Match(name) is { Success: true } fuse ? OfFuse(name, fuse, measured)
+        return name.StartsWith(Wire, StringComparison.OrdinalIgnoreCase) ? OfWire(name, celsius, measured, text)
+            : name.StartsWith(Fuse, StringComparison.OrdinalIgnoreCase) ? OfFuse(name, measured)
             : Wrong(text);
     }
 
-    private static Outcome<ChainLink> OfWire(string name, Match wire, double celsius, double? measured)
+    /// <summary>The gauge, and at the end the metres: <c>wire 14 AWG 4.2 m</c>.</summary>
+    private static Outcome<ChainLink> OfWire(string name, double celsius, double? measured, string text)
     {
-        var gauge = Gauges.Parse(wire.Groups["gauge"].Value);
-        if (!gauge.IsGood)
+        var body = name[Wire.Length..].Trim();
+        if (body.EndsWith('m'))
         {
-            return Outcome.Wrong<ChainLink>(gauge.Problems);
+            var length = body[..^1].TrimEnd();
+            var blank = length.LastIndexOf(' ');
+            if (blank > 0 && TypedQuantity.Number(length[blank..]) is var (metres, behind) && behind.Length == 0)
+            {
+                return Gauges.Parse(length[..blank]) is { IsGood: false } wrong ? Outcome.Wrong<ChainLink>(wrong.Problems)
+                    : OfWire(name, Gauges.Parse(length[..blank]).Result!, metres, celsius, measured);
+            }
         }
 
-        var metres = Number(wire.Groups["metres"]);
+        return Wrong(text);
+    }
+
+    private static Outcome<ChainLink> OfWire(string name, WireGauge gauge, double metres, double celsius, double? measured)
+    {
         var limits = new InputLimits().Within("length", metres, 0.01, 100, Unit.Metre);
-        var perMetre = gauge.Result!.OhmsPerMetre(celsius).Range!.Value;
+        var perMetre = gauge.OhmsPerMetre(celsius).Range!.Value;
         return limits.AreKept
             ? Outcome.Of(new ChainLink(name, new ValueRange(perMetre.Low * metres, perMetre.High * metres), measured))
             : Outcome.Wrong<ChainLink>(limits.Problems);
     }
 
-    private static Outcome<ChainLink> OfFuse(string name, Match fuse, double? measured) => FuseSpec.Parse(fuse.Groups["fuse"].Value).Then(spec =>
+    private static Outcome<ChainLink> OfFuse(string name, double? measured) => FuseSpec.Parse(name[Fuse.Length..]).Then(spec =>
     {
         var cold = spec.ColdOhms.Range!.Value;
         return new ChainLink(name, cold with { High = cold.High * BenchDefaults.Table["fuse.hot-factor"] }, measured);
     });
 
-    private static double Number(Group group) => double.Parse(group.Value.Replace(',', '.'), CultureInfo.InvariantCulture);
-
     private static Outcome<ChainLink> Wrong(string text) => Outcome.Wrong<ChainLink>(new Message("bench-limit.link", text, Words));
-
-    [GeneratedRegex(@"^(?<name>[^=]+?)\s*(=\s*(?<volts>\d+([.,]\d+)?)\s*(?<milli>mV|V)?)?$", RegexOptions.CultureInvariant)]
-    private static partial Regex Written();
-
-    [GeneratedRegex(@"^wire\s+(?<gauge>.+?)\s+(?<metres>\d+([.,]\d+)?)\s*m$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
-    private static partial Regex Wire();
-
-    [GeneratedRegex(@"^fuse\s+(?<fuse>.+)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
-    private static partial Regex Fuse();
 }

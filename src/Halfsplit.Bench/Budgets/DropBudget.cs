@@ -58,7 +58,10 @@ public static class DropBudget
         return new Answer(
             new Message("bench-budget.title", new Measure(result.Amps, Unit.Amp).Say()), [new Message("bench-caution.live")],
             [.. lines.OfType<AnswerLine>()], Judged(result),
-            [new Message(result.IsStarter ? "bench-budget.starter-source" : "bench-budget.source")]);
+            [
+                result.IsStarter ? new Message("bench-budget.starter-source", BenchDefaults.Table.Say("starter.volts-per-100-amps", Unit.Volt))
+                    : new Message("bench-budget.source", BenchDefaults.Table["drop.times-expected"], BenchDefaults.Table.Say("drop.least-volts", Unit.Volt)),
+            ]);
     }
 
     private static ImmutableArray<Message> Judged(BudgetResult result)

@@ -1,31 +1,26 @@
 using System.Collections.Immutable;
-using System.Text.RegularExpressions;
-using System.Globalization;
 using Halfsplit.Bench.Answers;
 using Halfsplit.Circuits.Messages;
+using Halfsplit.Diagnosis.Readings;
 
 namespace Halfsplit.Bench.Fuses;
 
 /// <summary>A fuse of the box, with what was measured across it.</summary>
 /// <param name="Volts">Null where nothing was measured yet.</param>
-public sealed partial record HuntFuse(string Name, FuseSpec Fuse, double? Volts = null)
+public sealed record HuntFuse(string Name, FuseSpec Fuse, double? Volts = null)
 {
     /// <summary>Reads <c>F12 10A mini = 0.4</c>: a name, the fuse, and the millivolts across it if they are known.</summary>
     public static Outcome<HuntFuse> Parse(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
-        var match = Written().Match(text.Trim());
-        return match.Success
-            ? FuseSpec.Parse(match.Groups["fuse"].Value).Then(spec => new HuntFuse(
-                match.Groups["name"].Value, spec,
-                match.Groups["millivolts"].Success
-                    ? double.Parse(match.Groups["millivolts"].Value.Replace(',', '.'), CultureInfo.InvariantCulture) * 1e-3
-                    : null))
+        var sign = text.IndexOf('=', StringComparison.Ordinal);
+        var named = (sign < 0 ? text : text[..sign]).Trim();
+        var blank = named.IndexOf(' ', StringComparison.Ordinal);
+        double? volts = sign < 0 ? null : TypedQuantity.Read(text[(sign + 1)..], Quantity.Volts, bare: 1e-3);
+        return blank > 0 && (sign < 0 || volts >= 0)
+            ? FuseSpec.Parse(named[blank..]).Then(spec => new HuntFuse(named[..blank], spec, volts))
             : Outcome.Wrong<HuntFuse>(new Message("bench-limit.hunt-fuse", text));
     }
-
-    [GeneratedRegex(@"^(?<name>\S+)\s+(?<fuse>[^=]+?)\s*(=\s*(?<millivolts>\d+([.,]\d+)?)\s*(mV)?)?$", RegexOptions.CultureInvariant)]
-    private static partial Regex Written();
 }
 
 /// <summary>A battery that goes flat, and the box that its current leaves through.</summary>

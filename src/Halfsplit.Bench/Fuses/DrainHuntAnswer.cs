@@ -34,7 +34,7 @@ public static class DrainHuntAnswer
         return new Answer(
             new Message("bench-hunt.title", plan.Lines.Length, new Measure(plan.Question.StepVolts, Unit.Volt).Say()),
             [new Message("bench-caution.drain"), new Message("bench-caution.fuse-tabs")], lines.ToImmutable(), Judged(plan),
-            [new Message("bench-drain.source"), new Message("bench-hunt.source")])
+            [FuseDrain.Source, new Message("bench-hunt.source")])
         {
             Steps = Steps(plan),
         };

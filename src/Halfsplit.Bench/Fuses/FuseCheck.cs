@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Halfsplit.Bench.Answers;
 using Halfsplit.Circuits.Messages;
+using Halfsplit.Diagnosis;
 
 namespace Halfsplit.Bench.Fuses;
 
@@ -20,10 +21,11 @@ public sealed record FuseVerdict(FuseSigns Seen, double BlownOdds, ImmutableArra
 /// <summary>Blown or whole, from look, ohms and the volts on both test tabs.</summary>
 public static class FuseCheck
 {
-    private const double LowOhms = 2, OpenOhms = 1000, DeadVolts = 1;
+    private static readonly double LowOhms = BenchDefaults.Table["fuse.low-ohms"], OpenOhms = BenchDefaults.Table["fuse.open-ohms"],
+        DeadVolts = BenchDefaults.Table["fuse.dead-volts"];
 
     /// <summary>Two tabs of a whole fuse differ by less.</summary>
-    private const double SameVolts = 0.5;
+    private static readonly double SameVolts = BenchDefaults.Table["fuse.same-volts"];
 
     /// <summary>Odds from which on a fuse is called blown, or whole.</summary>
     private static readonly double Sure = BenchDefaults.Table["odds.sure"];
@@ -64,9 +66,9 @@ public static class FuseCheck
         var isBlown = verdict.BlownOdds > Sure;
         var isWhole = verdict.BlownOdds < 1 - Sure;
         judged.Add(
-            isBlown ? new Message("bench-fuse.blown", Odds.Say(verdict.BlownOdds))
-            : isWhole ? new Message("bench-fuse.whole", Odds.Say(1 - verdict.BlownOdds))
-            : new Message("bench-fuse.open", Odds.Say(verdict.BlownOdds)));
+            isBlown ? new Message("bench-fuse.blown", OddsMessage.Of(verdict.BlownOdds))
+            : isWhole ? new Message("bench-fuse.whole", OddsMessage.Of(1 - verdict.BlownOdds))
+            : new Message("bench-fuse.open", OddsMessage.Of(verdict.BlownOdds)));
         judged.AddRange(verdict.Signs.Select(s => new Message($"bench-fuse.{s}")));
         if (isBlown)
         {
@@ -74,7 +76,7 @@ public static class FuseCheck
         }
 
         return new Answer(
-            new Message("bench-fuse.title"), Cautions(verdict), [new("blown-odds", Odds.Say(verdict.BlownOdds))],
+            new Message("bench-fuse.title"), Cautions(verdict), [new("blown-odds", OddsMessage.Of(verdict.BlownOdds))],
             judged.ToImmutable(), [new Message("bench-fuse.source")])
         {
             Found = isBlown ? "fuse-blown" : isWhole ? "fuse-whole" : null,

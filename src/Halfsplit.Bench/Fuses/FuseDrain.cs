@@ -45,6 +45,11 @@ public static class FuseDrain
         return stepVolts / fuse.ColdOhms.Value;
     }
 
+    /// <summary>What a current read from a fuse rests on.</summary>
+    internal static Message Source => new(
+        "bench-drain.source", BenchDefaults.Table.Say("fuse.ohms-spread", Unit.Percent), BenchDefaults.Table.Say("meter.accuracy", Unit.Percent),
+        BenchDefaults.Table["meter.counts"]);
+
     public static Answer Answer(DrainReading reading)
     {
         ArgumentNullException.ThrowIfNull(reading);
@@ -59,6 +64,6 @@ public static class FuseDrain
                     : reading.Amps.Value > reading.Fuse.Rating ? new Message("bench-drain.above-rating")
                     : new Message("bench-drain.read"),
             ],
-            [new Message("bench-drain.source")]);
+            [Source]);
     }
 }

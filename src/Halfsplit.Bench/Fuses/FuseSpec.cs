@@ -1,15 +1,15 @@
 using System.Globalization;
-using System.Text.RegularExpressions;
 using Halfsplit.Bench.Answers;
 using Halfsplit.Circuits.Data;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Circuits.Model;
+using Halfsplit.Diagnosis.Readings;
 
 namespace Halfsplit.Bench.Fuses;
 
 /// <summary>A fuse as it is named: its rating and its kind.</summary>
 /// <param name="Rating">Amps.</param>
-public sealed partial record FuseSpec(double Rating, FuseType Type)
+public sealed record FuseSpec(double Rating, FuseType Type)
 {
     private static readonly Dictionary<string, FuseType> Words = new(StringComparer.OrdinalIgnoreCase)
     {
@@ -21,14 +21,11 @@ public sealed partial record FuseSpec(double Rating, FuseType Type)
     public static Outcome<FuseSpec> Parse(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
-        var match = Written().Match(text.Trim());
-        if (!match.Success)
+        if (TypedQuantity.Number(text) is not var (rating, behind) || !Words.TryGetValue(WithoutAmps(behind), out var type))
         {
             return Outcome.Wrong<FuseSpec>(new Message("bench-limit.fuse", text));
         }
 
-        var type = Words[match.Groups["type"].Value];
-        var rating = double.Parse(match.Groups["amps"].Value.Replace(',', '.'), CultureInfo.InvariantCulture);
         if (FuseTable.IsStandard(type, rating))
         {
             return Outcome.Of(new FuseSpec(rating, type));
@@ -58,6 +55,7 @@ public sealed partial record FuseSpec(double Rating, FuseType Type)
         _ => "standard",
     };
 
-    [GeneratedRegex(@"^(?<amps>\d+([.,]\d+)?)\s*A?(\s*(?<type>standard|mini|maxi|link))?$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
-    private static partial Regex Written();
+    /// <summary>"A mini" and "mini" are the same.</summary>
+    private static string WithoutAmps(string behind) =>
+        (behind.StartsWith("A", StringComparison.OrdinalIgnoreCase) ? behind[1..] : behind).Trim();
 }

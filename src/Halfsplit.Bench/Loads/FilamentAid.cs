@@ -34,6 +34,6 @@ public static class FilamentAid
         return new Answer(
             new Message(load.IsLamp ? "bench-load.lamp-title" : "bench-load.heater-title", new Measure(load.Watts, Unit.Watt).Say(), new Measure(load.Volts, Unit.Volt).Say()),
             [new Message("bench-caution.ohms-isolated")], [new("running", load.Amps, Unit.Amp), new("hot-resistance", load.HotOhms, Unit.Ohm), new("cold-resistance", load.ColdOhms, null)],
-            [new Message(load.IsLamp ? "bench-load.lamp-cold" : "bench-load.heater-cold")], [new Message("bench-load.source")]);
+            [new Message(load.IsLamp ? "bench-load.lamp-cold" : "bench-load.heater-cold")], [new Message("bench-load.source", BenchDefaults.Table.SayRange("lamp.cold-share", Unit.Percent))]);
     }
 }

@@ -25,11 +25,11 @@ public static class SensorSupply
     {
         var good = BenchDefaults.Table.RangeOf("sensor.volts");
         var judged = ImmutableArray.CreateBuilder<Message>();
-        judged.Add(new Message(
-            good.Contains(question.Volts) ? "bench-sensor.good"
-            : question.Volts > good.High ? "bench-sensor.high"
-            : question.UnpluggedVolts is not { } unplugged ? "bench-sensor.low"
-            : good.Contains(unplugged) ? "bench-sensor.sensor-pulls" : "bench-sensor.elsewhere"));
+        judged.Add(
+            good.Contains(question.Volts) ? new Message("bench-sensor.good", BenchDefaults.Table.SayRange("sensor.volts", Unit.Volt))
+            : question.Volts > good.High ? new Message("bench-sensor.high", new Measure(good.High, Unit.Volt).Say())
+            : question.UnpluggedVolts is not { } unplugged ? new Message("bench-sensor.low", new Measure(good.Low, Unit.Volt).Say())
+            : new Message(good.Contains(unplugged) ? "bench-sensor.sensor-pulls" : "bench-sensor.elsewhere"));
         if (question.GroundVolts is { } ground)
         {
             judged.Add(new Message(ground <= BenchDefaults.Table["sensor.ground-volts"] ? "bench-sensor.ground-good" : "bench-sensor.ground-bad"));
@@ -37,6 +37,6 @@ public static class SensorSupply
 
         return new Answer(
             new Message("bench-sensor.title", new Measure(question.Volts, Unit.Volt).Say()), [new Message("bench-caution.sensor")], [],
-            judged.ToImmutable(), [new Message("bench-sensor.source")]);
+            judged.ToImmutable(), [new Message("bench-sensor.source", BenchDefaults.Table.SayRange("sensor.volts", Unit.Volt), BenchDefaults.Table.Say("sensor.ground-volts", Unit.Volt))]);
     }
 }

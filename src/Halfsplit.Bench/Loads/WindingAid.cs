@@ -55,7 +55,7 @@ public static class WindingAid
                 new("amps-at-twelve", result.Amps, Unit.Amp),
             ],
             [new Message($"bench-winding.{judged}")],
-            [new Message("bench-winding.source")])
+            [new Message("bench-winding.source", new Figure(100 * WireTable.CopperTemperatureCoefficient, "0.###"))])
         {
             Found = FoundOf(result.Kind, judged),
         };

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Halfsplit.Bench.Answers;
 using Halfsplit.Bench.Wires;
 using Halfsplit.Circuits.Data;
@@ -10,8 +9,6 @@ namespace Halfsplit.Bench.Lookups;
 /// <summary>AWG to mm² and back.</summary>
 public static class GaugeTable
 {
-    private static readonly ImmutableArray<double> Metric = [.. DataFile.Read("wires.csv").Select(r => r.Number("square_mm"))];
-
     /// <summary>The next AWG number sold that is not thicker; null where none is.</summary>
     public static int? NotThickerAwg(double squareMillimetres) => Gauges.SoldAwg
         .Where(n => WireTable.SquareMillimetresOfAwg(n) <= squareMillimetres * (1 + 1e-9)).Select(n => (int?)n).LastOrDefault();
@@ -27,7 +24,7 @@ public static class GaugeTable
         var area = gauge.SquareMillimetres;
         var (thinner, thicker) = gauge.Awg is null
             ? (NotThickerAwg(area) is { } low ? WireGauge.OfAwg(low) : null, NotThinnerAwg(area) is { } high ? WireGauge.OfAwg(high) : null)
-            : (Sold(Metric.LastOrDefault(m => m <= area)), Sold(Metric.FirstOrDefault(m => m >= area)));
+            : (Sold(WireTable.SquareMillimetres.LastOrDefault(m => m <= area)), Sold(WireTable.SquareMillimetres.FirstOrDefault(m => m >= area)));
         AnswerLine?[] lines =
         [
             Line("not-thinner", thicker), Line("not-thicker", thinner), new("diameter", Math.Sqrt(4 * area / Math.PI) * 1e-3, Unit.Metre),

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Halfsplit.Bench.Answers;
 using Halfsplit.Circuits.Messages;
+using Halfsplit.Diagnosis;
 
 namespace Halfsplit.Bench.Motors;
 
@@ -20,7 +21,7 @@ public static class MotorAnswer
             result.RipplesPerTurn is { } ripples ? new("ripples-per-turn", ripples, Unit.Count) : null,
             result.Turns is { } turns ? new("speed", turns, null) : null,
             result.RipplesPerTurn is null ? null : new("weakest-hump", 100 * result.Dip, Unit.Percent),
-            .. result.States.Where(s => s.Odds >= WorthSaying).Select(s => new AnswerLine("state", new Message("bench-motor.state", State(s.State), Odds.Say(s.Odds)))),
+            .. result.States.Where(s => s.Odds >= WorthSaying).Select(s => new AnswerLine("state", new Message("bench-motor.state", State(s.State), OddsMessage.Of(s.Odds)))),
         ];
         return new Answer(
             new Message("bench-motor.title", new Measure(result.Question.Trace.Seconds, Unit.Second).Say(), new Measure(result.Question.Trace.SamplesPerSecond, Unit.Hertz).Say()),

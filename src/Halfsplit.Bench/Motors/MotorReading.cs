@@ -26,7 +26,9 @@ public sealed record MotorResult(
 /// <summary>Speed, ripple and faults of a brushed motor from its current.</summary>
 public static class MotorReading
 {
-    private const int FewestBars = 3, MostBars = 32, UsualBars = 8;
+    internal const int FewestBars = 3, MostBars = 32;
+
+    private static readonly int UsualBars = (int)BenchDefaults.Table["motor.usual-bars"];
 
     public static Outcome<MotorResult> Of(MotorQuestion question)
     {
@@ -76,10 +78,10 @@ public static class MotorReading
             speed.RipplesPerTurn, speed.RippleHertz, fold.Dip / mean, seen.States(), spectrum);
     }
 
-    /// <summary>A ripple's frequency is known to a fifth of a line.</summary>
+    /// <summary>A ripple's frequency is known to a part of a line.</summary>
     private static Measure Turning(double hertz, double seconds, int ripples)
     {
-        var error = 0.2 / seconds / ripples;
+        var error = BenchDefaults.Table["motor.line-share"] / seconds / ripples;
         return new Measure(hertz * 60, Unit.RevolutionsPerMinute, new ValueRange((hertz - error) * 60, (hertz + error) * 60));
     }
 }

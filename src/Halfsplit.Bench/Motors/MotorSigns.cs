@@ -9,7 +9,7 @@ namespace Halfsplit.Bench.Motors;
 internal sealed record MotorSigns(bool HasRipple, double Dip, double Rough, double Skewness, double? OfRated)
 {
     /// <summary>A sign is not believed beyond these odds, as a power of e.</summary>
-    private const double MostEvidence = 5;
+    internal static readonly double MostEvidence = BenchDefaults.Table["motor.most-evidence"];
 
     /// <summary>
     /// The odds of every state. How much a sign says is set by simulated motors (<c>data/bench.csv</c>, the accuracy table in
@@ -22,13 +22,13 @@ internal sealed record MotorSigns(bool HasRipple, double Dip, double Rough, doub
             [MotorState.Healthy] = 0,
             [MotorState.WeakBar] = HasRipple ? Evidence(Dip, "motor.dip", "motor.dip-step") : -MostEvidence,
             [MotorState.WornBrushes] = HasRipple && Rough > BenchDefaults.Table["motor.rough"] ? Evidence(-Skewness, "motor.skew", "motor.skew-step") : -MostEvidence,
-            [MotorState.Seized] = HasRipple ? -MostEvidence : OfRated is { } share ? Evidence(share, "motor.stall-share", "motor.share-step") : 1,
+            [MotorState.Seized] = HasRipple ? -MostEvidence : OfRated is { } share ? Evidence(share, "motor.stall-share", "motor.share-step") : BenchDefaults.Table["motor.still-unrated"],
             [MotorState.SpinsFree] = HasRipple && OfRated is { } part ? Evidence(-part, "motor.free-share", "motor.share-step", -1) : -MostEvidence,
         };
         var sum = weights.Values.Sum(Math.Exp);
         return [.. weights.Select(w => (w.Key, Odds: Math.Exp(w.Value) / sum)).OrderByDescending(w => w.Odds)];
     }
 
-    private static double Evidence(double value, string from, string step, int sign = 1) =>
+    internal static double Evidence(double value, string from, string step, int sign = 1) =>
         Math.Clamp((value - (sign * BenchDefaults.Table[from])) / BenchDefaults.Table[step], -MostEvidence, MostEvidence);
 }

@@ -5,31 +5,31 @@ namespace Halfsplit.Bench.Motors;
 /// <param name="RippleHertz">Null where there is no ripple above the noise.</param>
 internal sealed record MotorSpeed(double? Turns, int? RipplesPerTurn, double? RippleHertz)
 {
-    private const double SlowestRpm = 500, FastestRpm = 15_000;
+    private static readonly double SlowestRpm = BenchDefaults.Table["motor.search-slowest-rpm"], FastestRpm = BenchDefaults.Table["motor.search-fastest-rpm"];
 
     /// <summary>A line is more than noise above so many times the median line.</summary>
-    private const double AboveFloor = 6;
+    private static readonly double AboveFloor = BenchDefaults.Table["motor.above-floor"];
 
     /// <summary>The ripple's own line counts for so many of the others.</summary>
-    private const double RippleWeight = 3;
+    private static readonly double RippleWeight = BenchDefaults.Table["motor.ripple-weight"];
 
     private const int Candidates = 12;
 
     private static readonly int[] Multiples = [2, 3];
 
     /// <summary>A faster motor must explain so much of what the slower one does.</summary>
-    private const double LeastOfScore = 0.5;
+    private static readonly double LeastOfScore = BenchDefaults.Table["motor.least-of-score"];
 
     /// <summary>A line below this share of the strongest is not there.</summary>
-    private const double Missing = 0.08;
+    private static readonly double Missing = BenchDefaults.Table["motor.missing-line"];
 
-    private const int FewestBars = 5, MostBars = 12;
+    private static readonly int FewestBars = (int)BenchDefaults.Table.RangeOf("motor.usual-bars").Low, MostBars = (int)BenchDefaults.Table.RangeOf("motor.usual-bars").High;
 
     /// <summary>The best number of ripples must lead the next by so much, or the number is left open.</summary>
-    private const double ClearLead = 3;
+    private static readonly double ClearLead = BenchDefaults.Table["motor.clear-lead"];
 
     /// <summary>What a line must bring, as the logarithm of its strength over the floor: five times as high as noise.</summary>
-    private const double WorthALine = 2;
+    private static readonly double WorthALine = BenchDefaults.Table["motor.worth-a-line"];
 
     /// <param name="bars">Null to look for a pattern that repeats.</param>
     public static MotorSpeed Of(MotorSpectrum spectrum, int? bars, double seconds)
@@ -55,7 +55,7 @@ internal sealed record MotorSpeed(double? Turns, int? RipplesPerTurn, double? Ri
             for (var k = 1; k <= 2 * ripples; k++)
             {
                 var turns = hertz / k;
-                if (turns * 60 is < SlowestRpm or > FastestRpm || turns * ripples > spectrum.HighestHertz)
+                if (!IsPlausible(turns) || turns * ripples > spectrum.HighestHertz)
                 {
                     continue;
                 }
@@ -83,17 +83,27 @@ internal sealed record MotorSpeed(double? Turns, int? RipplesPerTurn, double? Ri
         return new MotorSpeed(ripple / ripples, ripples, ripple);
     }
 
-    /// <summary>True if only every second or third line is there: then the motor turns twice or three times as fast.</summary>
+    /// <summary>No small motor turns slower or faster.</summary>
+    internal static bool IsPlausible(double turns) => turns * 60 >= SlowestRpm && turns * 60 <= FastestRpm;
+
+    /// <summary>
+    /// True if only every second or third line is there: then the motor turns twice or three times as fast. Not where a ripple stands out
+    /// of its neighbours at the slower speed: a bad bar passes two brushes in a turn, and leaves only every second line as well.
+    /// </summary>
     private static bool IsMultiple(MotorSpectrum spectrum, double turns, int times, int ripples, double within, double score)
     {
         if (turns * times * 60 > FastestRpm || turns * times * ripples > spectrum.HighestHertz
-            || Score(spectrum, turns * times, ripples, within) < LeastOfScore * score)
+            || Score(spectrum, turns * times, ripples, within) < LeastOfScore * score
+            || StandsOut(turns * ripples) > StandsOut(turns * times * ripples))
         {
             return false;
         }
 
         var lines = Enumerable.Range(1, 2 * ripples).Select(k => (Between: k % times != 0, Size: spectrum.Near(k * turns, within / 2))).ToList();
         return lines.Where(l => l.Between).Max(l => l.Size) < Missing * lines.Max(l => l.Size);
+
+        double StandsOut(double hertz) =>
+            spectrum.Near(hertz, within / 2) - ((spectrum.Near(hertz - (times * turns), within / 2) + spectrum.Near(hertz + (times * turns), within / 2)) / 2);
     }
 
     private static double Score(MotorSpectrum spectrum, double turns, int ripples, double within)
@@ -124,7 +134,7 @@ internal sealed record MotorSpeed(double? Turns, int? RipplesPerTurn, double? Ri
                 gain += Math.Log(1 + (over * over / 4)) - WorthALine;
             }
 
-            if (gain > most && ripple / ripples * 60 is >= SlowestRpm and <= FastestRpm)
+            if (gain > most && IsPlausible(ripple / ripples))
             {
                 (best, most, second) = (ripples, gain, most);
             }

@@ -3,10 +3,10 @@ namespace Halfsplit.Bench.Motors;
 /// <summary>Parts the start of a motor from the time when it turns evenly.</summary>
 internal static class MotorStart
 {
-    private const double BlockSeconds = 0.02;
+    private static readonly double BlockSeconds = BenchDefaults.Table["motor.even-block"];
 
     /// <summary>A block belongs to the even part where its mean lies this near to that of the last half.</summary>
-    private const double Even = 0.1;
+    private static readonly double Even = BenchDefaults.Table["motor.even-share"];
 
     /// <summary>The first sample of the even part; the middle of the trace at the latest.</summary>
     public static int RunningFrom(CurrentTrace trace)

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using Halfsplit.Bench.Answers;
+using Halfsplit.Bench.Relays;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Diagnosis.Pins;
+using Halfsplit.Diagnosis;
 
 namespace Halfsplit.Bench.Pins;
 
@@ -26,11 +28,11 @@ public static class PinAid
 
         var (ofSearch, least) = RelayPuzzle.ExpectedMeasurements(names.Length);
         return Search(RelayPuzzle.Of(names), readings).Then(search => Answer(
-            search, readings.Count > 0, new Message("bench.relay-title", names.Length), [new Message("bench-caution.coil")],
-            [.. search.Details.Select(d => new AnswerLine("across-coil", new Message("bench.odds-of", PinText.Detail(d.Detail), Odds.Say(d.Odds))))],
+            search, readings.Count > 0, new Message("bench.relay-title", names.Length), [CoilPower.Caution],
+            [.. search.Details.Select(d => new AnswerLine("across-coil", new Message("bench.odds-of", PinText.Detail(d.Detail), OddsMessage.Of(d.Odds))))],
             [
                 new Message("bench.relay-expected", new Figure(ofSearch, "0.0"), new Figure(least, "0.0")), new Message("bench.relay-resistor"),
-                new Message("bench.pins-assumed"),
+                Assumed,
             ]) with
         {
             Found = readings.Count > 0 ? FoundOf(search) : null,
@@ -60,8 +62,10 @@ public static class PinAid
             ? Outcome.Wrong<Answer>(new Message("bench.bad-cavities", CavityPuzzle.MostCavities))
             : Search(CavityPuzzle.Of(names, known.ToImmutable()), readings).Then(search => Answer(
                 search, readings.Count > 0, new Message("bench.cavities-title", names.Length), [new Message("bench.cavities-caution")], [],
-                [new Message("bench.pins-assumed")]));
+                [Assumed]));
     }
+
+    private static Message Assumed => new("bench.pins-assumed", new Measure(100 * PinDefaults.Of("pin.slip"), Unit.Percent).Say());
 
     private static Outcome<PinSearch> Search(PinPuzzle puzzle, IReadOnlyList<string> readings)
     {
@@ -84,7 +88,7 @@ public static class PinAid
     {
         var assignments = search.Assignments;
         var lines = assignments.Where(a => a.Odds > WorthShowing).Take(Shown)
-            .Select(a => new AnswerLine("perhaps", new Message("bench.odds-of", PinText.Of(a), Odds.Say(a.Odds))));
+            .Select(a => new AnswerLine("perhaps", new Message("bench.odds-of", PinText.Of(a), OddsMessage.Of(a.Odds))));
         var next = search.Next;
         return new Answer(
             title, cautions, hasBegun ? [.. lines, .. more] : [],

@@ -33,7 +33,7 @@ public static class CoilPower
         ArgumentNullException.ThrowIfNull(result);
         return new Answer(
             new Message("bench-coil.title", new Measure(result.Ohms, Unit.Ohm).Say(), new Measure(result.Volts, Unit.Volt).Say()),
-            [new Message("bench-caution.coil")],
+            [Caution],
             [
                 new("current", result.ColdAmps, Unit.Amp), new("coil-heat", result.WarmWatts, Unit.Watt), new("coil-celsius", result.Celsius, Unit.Celsius),
             ],
@@ -48,11 +48,22 @@ public static class CoilPower
                 },
                 new Message("bench-coil.click-proves-little"),
             ],
-            [new Message("bench-coil.source")])
+            [
+                new Message(
+                    "bench-coil.source", BenchDefaults.Table.Say("coil.continuous-volts", Unit.Volt), BenchDefaults.Table.Say("coil.minute-volts", Unit.Volt),
+                    BenchDefaults.Table.Say("coil.most-celsius", Unit.Celsius), BenchDefaults.Table["coil.kelvin-per-watt"]),
+            ])
         {
-            Steps = [new Message("bench-coil.step-lead"), new Message("bench-coil.step-pins"), new Message("bench-coil.step-polarity")],
+            Steps = [new Message("bench-coil.step-lead", LeadFuse, Lamp), new Message("bench-coil.step-pins"), new Message("bench-coil.step-polarity")],
         };
     }
+
+    /// <summary>What whoever powers a coil has to know first.</summary>
+    public static Message Caution => new("bench-caution.coil", LeadFuse, Lamp);
+
+    private static Message LeadFuse => BenchDefaults.Table.Say("coil.lead-fuse", Unit.Amp);
+
+    private static Message Lamp => BenchDefaults.Table.Say("coil.lamp-watts", Unit.Watt);
 
     private static Message Said(double volts) => new Measure(volts, Unit.Volt).Say();
 

@@ -37,7 +37,7 @@ public static class ContactDrop
             new Message("bench-contact.title", new Measure(result.Volts, Unit.Volt).Say(), new Measure(result.Amps, Unit.Amp).Say()),
             [new Message("bench-caution.live")],
             [
-                new("resistance", result.Ohms, Unit.Ohm), new("loss", result.Volts * result.Amps, Unit.Watt), new("drop-at-ten", result.ShareVolts, Unit.Volt),
+                new("resistance", result.Ohms, Unit.Ohm), new("loss", result.Volts * result.Amps, Unit.Watt), new("drop", result.ShareVolts, Unit.Volt, new Measure(BenchDefaults.Table["contact.limit-amps"], Unit.Amp).ToString()),
             ],
             [
                 new Message(result.State switch
@@ -47,7 +47,11 @@ public static class ContactDrop
                     _ => "bench-contact.bad",
                 }),
             ],
-            [new Message("bench-contact.source")])
+            [
+                new Message(
+                    "bench-contact.source", BenchDefaults.Table.Say("contact.new-volts", Unit.Volt), BenchDefaults.Table.Say("contact.used-volts", Unit.Volt),
+                    BenchDefaults.Table.Say("contact.limit-amps", Unit.Amp)),
+            ])
         {
             Found = result.State switch
             {

@@ -1,21 +1,24 @@
 using System.Collections.Immutable;
-using System.Globalization;
-using System.Text.RegularExpressions;
 using Halfsplit.Bench.Answers;
 using Halfsplit.Circuits.Data;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Circuits.Model;
+using Halfsplit.Diagnosis.Readings;
 
 namespace Halfsplit.Bench.Wires;
 
 /// <summary>Gauges as they are typed and said, and the ohms of wires.</summary>
-public static partial class Gauges
+public static class Gauges
 {
     /// <summary>The thinnest and the thickest wire that the tables hold, mm².</summary>
     public const double Thinnest = 0.2, Thickest = 120;
 
     /// <summary>The AWG numbers within the tables: 24 is 0.205 mm², 4/0 is 107 mm².</summary>
     public const int ThickestAwg = -3, ThinnestAwg = 24;
+
+    private const string Awg = "AWG", Aught = "/0";
+
+    private static readonly ImmutableHashSet<string> Metric = ImmutableHashSet.Create(StringComparer.OrdinalIgnoreCase, "", "mm2", "mm²", "qmm");
 
     /// <summary>The AWG numbers that wire is commonly sold in, thinnest first.</summary>
     public static ImmutableArray<int> SoldAwg { get; } =
@@ -25,29 +28,31 @@ public static partial class Gauges
     public static Outcome<WireGauge> Parse(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
-        var match = Written().Match(text.Trim());
-        if (!match.Success)
+        var plain = text.Trim();
+        var isBefore = plain.StartsWith(Awg, StringComparison.OrdinalIgnoreCase);
+        if (TypedQuantity.Number(isBefore ? plain[Awg.Length..] : plain) is not var (number, behind) || number < 0)
         {
-            return Outcome.Wrong<WireGauge>(new Message("bench-limit.gauge", text));
+            return Outcome.Wrong<WireGauge>(NoGauge(text));
         }
 
-        var isAwg = match.Groups["before"].Success || match.Groups["unit"].Value.StartsWith("a", StringComparison.OrdinalIgnoreCase);
-        if (match.Groups["aught"].Success && !isAwg)
+        var isAught = behind.StartsWith(Aught, StringComparison.Ordinal);
+        var unit = (isAught ? behind[Aught.Length..] : behind).Trim();
+        var isAwg = isBefore || string.Equals(unit, Awg, StringComparison.OrdinalIgnoreCase);
+        if ((isAught && !isAwg) || (isBefore && unit.Length > 0) || (!isAwg && !Metric.Contains(unit)))
         {
-            return Outcome.Wrong<WireGauge>(new Message("bench-limit.gauge", text));
+            return Outcome.Wrong<WireGauge>(NoGauge(text));
         }
 
-        var number = double.Parse(match.Groups["number"].Value.Replace(',', '.'), CultureInfo.InvariantCulture);
         if (!isAwg)
         {
             var limits = new InputLimits().Within("gauge", number, Thinnest, Thickest, Unit.SquareMillimetre);
             return limits.AreKept ? Outcome.Of(new WireGauge(number)) : Outcome.Wrong<WireGauge>(limits.Problems);
         }
 
-        var awg = match.Groups["aught"].Success ? 1 - number : number;
+        var awg = isAught ? 1 - number : number;
         return awg == Math.Floor(awg) && awg >= ThickestAwg && awg <= ThinnestAwg
             ? Outcome.Of(WireGauge.OfAwg((int)awg))
-            : Outcome.Wrong<WireGauge>(new Message("bench-limit.awg", text));
+            : Outcome.Wrong<WireGauge>(new Message("bench-limit.awg", text, ThinnestAwg));
     }
 
     /// <summary>
@@ -74,6 +79,5 @@ public static partial class Gauges
             : new Message("bench-unit.square-millimetre", new Figure(gauge.SquareMillimetres, "0.##"));
     }
 
-    [GeneratedRegex(@"^(?<before>awg\s*)?(?<number>\d+([.,]\d+)?)(?<aught>/0)?\s*(?<unit>mm2|mm²|qmm|awg)?$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
-    private static partial Regex Written();
+    private static Message NoGauge(string text) => new("bench-limit.gauge", text, Thinnest, Thickest, ThinnestAwg);
 }

@@ -62,7 +62,7 @@ public static class WireAid
     /// <summary>The smallest standard mm² and the highest AWG number that keep the drop, at their worst, and bear the amps.</summary>
     private static ImmutableArray<WireGauge> Smallest(WireQuestion question, double allowed)
     {
-        var metric = DataFile.Read("wires.csv").Where(r => r.Has("milliohm_per_m")).Select(r => new WireGauge(r.Number("square_mm")));
+        var metric = WireTable.PublishedSquareMillimetres.Select(area => new WireGauge(area));
         var numbered = Gauges.SoldAwg.Select(WireGauge.OfAwg);
         return [.. new[] { metric.FirstOrDefault(Fits), numbered.FirstOrDefault(Fits) }.OfType<WireGauge>()];
 

@@ -28,7 +28,7 @@ public static class WireAnswer
         {
             lines.Add(new("smallest", result.Smallest.Length switch
             {
-                0 => new Message("bench-wire.no-gauge"),
+                0 => new Message("bench-wire.no-gauge", Gauges.Thickest),
                 1 => result.Smallest[0].Say(),
                 _ => new Message("bench-wire.or", result.Smallest[0].Say(), result.Smallest[1].Say()),
             }));
@@ -39,7 +39,11 @@ public static class WireAnswer
                 question.HasReturn ? "bench-wire.title-return" : "bench-wire.title", question.Gauge.Say(), new Figure(question.Metres, "0.##"),
                 new Figure(question.Amps, "0.##"), new Figure(question.Celsius, "0.#")),
             [], lines.ToImmutable(), Judged(result),
-            [new Message(question.Gauge.Awg is null ? "bench-wire.by-class-five" : "bench-wire.by-awg"), new Message("bench-wire.heat-source")]);
+            [
+                question.Gauge.Awg is null ? new Message("bench-wire.by-class-five")
+                    : new Message("bench-wire.by-awg", new Measure(100 * (BenchDefaults.Table["wire.stranding"] - 1), Unit.Percent).Say()),
+                new Message("bench-wire.heat-source", BenchDefaults.Table.Say("fuse.continuous-share", Unit.Percent)),
+            ]);
     }
 
     private static ImmutableArray<Message> Judged(WireResult result)

@@ -11,15 +11,21 @@ public static class WireTable
     /// <summary>Temperature coefficient of annealed copper at 20 °C, per kelvin (IACS).</summary>
     public const double CopperTemperatureCoefficient = 0.00393;
 
-    private readonly record struct Point(double X, double Y);
+    private static readonly ImmutableArray<DataRow> Rows = DataFile.Read("wires.csv");
+
+    /// <summary>The cross-sections of the table, mm², thinnest first.</summary>
+    public static ImmutableArray<double> SquareMillimetres { get; } = [.. Rows.Select(r => r.Number("square_mm"))];
+
+    /// <summary>Those among them whose resistance IEC 60228 has.</summary>
+    public static ImmutableArray<double> PublishedSquareMillimetres { get; } =
+        [.. Rows.Where(r => r.Has("milliohm_per_m")).Select(r => r.Number("square_mm"))];
 
     /// <summary>Area to (resistance × area): near 0.0195 Ω·mm²/m everywhere, so it interpolates well.</summary>
-    private static readonly ImmutableArray<Point> Resistivity =
-        [.. DataFile.Read("wires.csv").Where(r => r.Has("milliohm_per_m"))
-            .Select(r => new Point(r.Number("square_mm"), r.Number("milliohm_per_m") * 1e-3 * r.Number("square_mm")))];
+    private static readonly TableCurve Resistivity = new(Rows.Where(r => r.Has("milliohm_per_m"))
+        .Select(r => (r.Number("square_mm"), r.Number("milliohm_per_m") * 1e-3 * r.Number("square_mm"))));
 
-    private static readonly ImmutableArray<Point> Bearable =
-        [.. DataFile.Read("wires.csv").Select(r => new Point(Math.Log(r.Number("square_mm")), Math.Log(r.Number("bearable_amps"))))];
+    private static readonly TableCurve Bearable =
+        new(Rows.Select(r => (Math.Log(r.Number("square_mm")), Math.Log(r.Number("bearable_amps")))), drawnOn: true);
 
     /// <summary>
     /// Ohms per metre of a stranded vehicle wire. At a standard cross-section this is the published maximum of
@@ -31,7 +37,7 @@ public static class WireTable
     public static double OhmsPerMetre(double squareMillimetres, double celsius = 20)
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(squareMillimetres);
-        var resistivity = Interpolate(Resistivity, squareMillimetres, extend: false);
+        var resistivity = Resistivity.At(squareMillimetres);
         return resistivity / squareMillimetres * (1 + CopperTemperatureCoefficient * (celsius - 20));
     }
 
@@ -61,23 +67,6 @@ public static class WireTable
     public static double BearableAmps(double squareMillimetres)
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(squareMillimetres);
-        return Math.Exp(Interpolate(Bearable, Math.Log(squareMillimetres), extend: true));
-    }
-
-    private static double Interpolate(ImmutableArray<Point> points, double x, bool extend)
-    {
-        if (!extend)
-        {
-            x = Math.Clamp(x, points[0].X, points[^1].X);
-        }
-
-        var i = 1;
-        while (i < points.Length - 1 && points[i].X < x)
-        {
-            i++;
-        }
-
-        var (low, high) = (points[i - 1], points[i]);
-        return low.Y + (high.Y - low.Y) * (x - low.X) / (high.X - low.X);
+        return Math.Exp(Bearable.At(Math.Log(squareMillimetres)));
     }
 }

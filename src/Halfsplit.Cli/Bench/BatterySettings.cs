@@ -4,8 +4,17 @@ using Spectre.Console.Cli;
 
 namespace Halfsplit.Cli.Bench;
 
+/// <summary>An aid for batteries and what charges them.</summary>
+public abstract class SystemSettings : PartSettings
+{
+    [CommandOption("--system <VOLTS>")]
+    [Says("help-bench.system")]
+    [TypeConverter(typeof(EitherDecimalSign))]
+    public double SystemVolts { get; init; } = 12;
+}
+
 /// <summary>A battery at rest.</summary>
-public sealed class BatterySettings : PartSettings
+public sealed class BatterySettings : SystemSettings
 {
     [CommandOption("--volts <VOLTS>")]
     [Says("help-bench.rest-volts")]
@@ -23,7 +32,7 @@ public sealed class BatterySettings : PartSettings
 }
 
 /// <summary>A battery under two loads.</summary>
-public sealed class TwoLoadsSettings : PartSettings
+public sealed class TwoLoadsSettings : SystemSettings
 {
     [CommandOption("--light <VOLTS@AMPS>")]
     [Says("help-bench.light")]
@@ -40,7 +49,7 @@ public sealed class TwoLoadsSettings : PartSettings
 }
 
 /// <summary>Battery and cables while the starter turns.</summary>
-public sealed class CrankingSettings : PartSettings
+public sealed class CrankingSettings : SystemSettings
 {
     [CommandOption("--volts <VOLTS>")]
     [Says("help-bench.cranking-volts")]
@@ -69,7 +78,7 @@ public sealed class CrankingSettings : PartSettings
 }
 
 /// <summary>An alternator at work.</summary>
-public sealed class ChargingSettings : PartSettings
+public sealed class ChargingSettings : SystemSettings
 {
     [CommandOption("--volts <VOLTS>")]
     [Says("help-bench.charging-volts")]

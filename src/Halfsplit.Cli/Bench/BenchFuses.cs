@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Halfsplit.Bench;
 using Halfsplit.Bench.Answers;
 using Halfsplit.Bench.Fuses;
@@ -25,12 +24,13 @@ public static class BenchFuses
             return terminal.Fail(ExitCode.Usage, settings.Json, new Message("bench.bad-look", look, string.Join(", ", Looks.Keys)));
         }
 
-        if (!TryTabs(settings.Tabs, out var first, out var second))
+        var tabs = settings.Tabs is { } typed ? TypedInputs.TwoVolts(typed) : null;
+        if (settings.Tabs is not null && tabs is null)
         {
-            return terminal.Fail(ExitCode.Usage, settings.Json, new Message("bench.bad-tabs", settings.Tabs!));
+            return terminal.Fail(ExitCode.Usage, settings.Json, new Message("bench.bad-tabs", settings.Tabs));
         }
 
-        var signs = new FuseSigns(settings.Look is null ? null : Looks[settings.Look], settings.Ohms, first, second);
+        var signs = new FuseSigns(settings.Look is null ? null : Looks[settings.Look], settings.Ohms, tabs?.First, tabs?.Second);
         return AnswerPage.Show(terminal, settings, FuseCheck.Of(signs).Then(FuseCheck.Answer));
     }
 
@@ -57,26 +57,4 @@ public static class BenchFuses
             terminal, settings,
             wrong.Length > 0 ? Outcome.Wrong<Answer>(wrong) : DrainHunt.Of(question).Then(DrainHuntAnswer.Of));
     }
-
-    /// <summary>Two voltages with a comma between, such as <c>12.4,0.1</c>; a decimal comma needs a semicolon: <c>12,4;0,1</c>.</summary>
-    private static bool TryTabs(string? text, out double? first, out double? second)
-    {
-        (first, second) = (null, null);
-        if (text is null)
-        {
-            return true;
-        }
-
-        var parts = text.Split(text.Contains(';', StringComparison.Ordinal) ? ';' : ',');
-        if (parts.Length != 2 || !Read(parts[0], out var one) || !Read(parts[1], out var two))
-        {
-            return false;
-        }
-
-        (first, second) = (one, two);
-        return true;
-    }
-
-    private static bool Read(string text, out double volts) =>
-        double.TryParse(text.Trim().Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out volts);
 }

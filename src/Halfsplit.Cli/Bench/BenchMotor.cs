@@ -9,7 +9,7 @@ using Halfsplit.Drawing.Small;
 
 namespace Halfsplit.Cli.Bench;
 
-/// <summary>A motor by its recorded current.</summary>
+/// <summary>A motor by its recorded current, or by the averages that a meter shows.</summary>
 public static class BenchMotor
 {
     /// <summary>Larger files are no recordings that an aid looks at.</summary>
@@ -25,12 +25,26 @@ public static class BenchMotor
     {
         ArgumentNullException.ThrowIfNull(terminal);
         ArgumentNullException.ThrowIfNull(settings);
+        if ((settings.File is null) != (settings.MeanAmps is not null) || (settings.File is not null && (settings.PeakAmps ?? settings.RippleHertz) is not null))
+        {
+            return terminal.Fail(ExitCode.Usage, settings.Json, new Message("bench.motor-file-or-mean"));
+        }
+
+        if (settings.MeanAmps is { } mean)
+        {
+            return settings.Plot is not null
+                ? terminal.Fail(ExitCode.Usage, settings.Json, new Message("bench.no-plot-of-averages"))
+                : AnswerPage.Show(
+                    terminal, settings,
+                    MotorAverages.Of(new AveragesQuestion(mean, settings.PeakAmps, settings.RippleHertz, settings.Bars, settings.RatedAmps)).Then(MotorAverages.Answer));
+        }
+
         if (settings.Plot is { } plot && !DrawingFile.Endings.Contains(DrawingFile.EndingOf(plot)))
         {
             return terminal.Fail(ExitCode.Usage, settings.Json, new Message("cli.no-drawing-format", plot, string.Join(", ", DrawingFile.Endings)));
         }
 
-        if (Read(settings.File, out var problem) is not { } bytes)
+        if (Read(settings.File!, out var problem) is not { } bytes)
         {
             return terminal.Fail(ExitCode.Broken, settings.Json, problem!);
         }

@@ -62,7 +62,8 @@ public static class BenchVerbs
             Verb<WindingSettings>("winding", BenchLoads.Winding, ["injector", "--ohms", "16.1", "--celsius", "70"]);
             Verb<DiodeSettings>("diode", BenchLoads.Diode, ["--one-way", "0.58", "--other-way", "OL"]);
             Verb<SensorSettings>("sensor-supply", BenchLoads.Sensor, ["--volts", "3.1", "--unplugged", "5.02", "--ground", "0.01"]);
-            Verb<MotorSettings>("motor", BenchMotor.Run, ["pump.csv", "--bars", "8", "--rated", "5.5", "--plot", "pump.svg"], ["pump.wav", "--full-scale", "20"]);
+            Verb<MotorSettings>("motor", BenchMotor.Run, ["pump.csv", "--bars", "8", "--rated", "5.5", "--plot", "pump.svg"], ["pump.wav", "--full-scale", "20"],
+                ["--mean", "5.4", "--peak", "21", "--rated", "5.5", "--ripple-hz", "568", "--bars", "8"]);
             Verb<LookupSettings>("terminal", BenchLookups.Terminal, ["87a"]);
             Verb<LookupSettings>("colour", BenchLookups.Colour, ["YE/BK"], ["schwarz"]);
             Verb<LookupSettings>("rating", BenchLookups.Rating, ["15A"]);

@@ -4,12 +4,27 @@ using Spectre.Console.Cli;
 
 namespace Halfsplit.Cli.Bench;
 
-/// <summary>A recorded current and what is known of its motor.</summary>
+/// <summary>A recorded current, or its averages, and what is known of its motor.</summary>
 public sealed class MotorSettings : PartSettings
 {
-    [CommandArgument(0, "<FILE>")]
+    [CommandArgument(0, "[FILE]")]
     [Says("help-bench.motor-file")]
-    public string File { get; init; } = "";
+    public string? File { get; init; }
+
+    [CommandOption("--mean <AMPS>")]
+    [Says("help-bench.mean-amps")]
+    [TypeConverter(typeof(EitherDecimalSign))]
+    public double? MeanAmps { get; init; }
+
+    [CommandOption("--peak <AMPS>")]
+    [Says("help-bench.peak-amps")]
+    [TypeConverter(typeof(EitherDecimalSign))]
+    public double? PeakAmps { get; init; }
+
+    [CommandOption("--ripple-hz <HERTZ>")]
+    [Says("help-bench.ripple-hertz")]
+    [TypeConverter(typeof(EitherDecimalSign))]
+    public double? RippleHertz { get; init; }
 
     [CommandOption("--rate <HERTZ>")]
     [Says("help-bench.rate")]

@@ -1,8 +1,6 @@
-using System.Collections.Immutable;
-using System.Globalization;
-using System.Text.RegularExpressions;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Circuits.Model;
+using Halfsplit.Diagnosis.Readings;
 
 namespace Halfsplit.Diagnosis.Pins;
 
@@ -10,29 +8,72 @@ namespace Halfsplit.Diagnosis.Pins;
 /// <param name="Name">In a person's words: feed, ground, level sender.</param>
 /// <param name="Volts">Against the body with the circuit switched on; null where it is not known.</param>
 /// <param name="Ohms">To the body with the feed off; null where it is not known.</param>
-public sealed partial record CavityFunction(string Name, ValueRange? Volts, ValueRange? Ohms)
+public sealed record CavityFunction(string Name, ValueRange? Volts, ValueRange? Ohms)
 {
     /// <summary>Reads <c>feed: 11-14 V</c>, <c>ground: 0-0.2 V 0-2 ohm</c>, <c>sender: 50..300 ohm</c>.</summary>
     /// <returns>Null with a problem where the text says nothing that can be measured.</returns>
     public static CavityFunction? Parse(string text, out Message? problem)
     {
         ArgumentNullException.ThrowIfNull(text);
-        var match = Written().Match(text.Trim());
-        var (volts, ohms) = (Range(match, "volts"), Range(match, "ohms"));
-        problem = match.Success && (volts ?? ohms) is not null && Orderly(volts) && Orderly(ohms) ? null : new Message("pins.bad-function", text);
-        return problem is null ? new CavityFunction(match.Groups["name"].Value.Trim(), volts, ohms) : null;
+        problem = null;
+        var colon = text.IndexOf(':', StringComparison.Ordinal);
+        var name = colon < 0 ? "" : text[..colon].Trim();
+        ValueRange? volts = null, ohms = null;
+        var rest = colon < 0 ? "" : text[(colon + 1)..].Replace("..", "-", StringComparison.Ordinal).Trim();
+        var fine = name.Length > 0 && rest.Length > 0;
+        while (fine && rest.Length > 0)
+        {
+            if (Range(rest) is not var (range, unit, behind))
+            {
+                fine = false;
+                break;
+            }
+
+            if (unit == "V" && volts is null)
+            {
+                volts = range;
+            }
+            else if (unit is "ohm" or "Ω" && ohms is null)
+            {
+                ohms = range;
+            }
+            else
+            {
+                fine = false;
+            }
+
+            rest = behind;
+        }
+
+        if (fine)
+        {
+            return new CavityFunction(name, volts, ohms);
+        }
+
+        problem = new Message("pins.bad-function", text);
+        return null;
     }
 
-    private static bool Orderly(ValueRange? range) => range is not { } r || r.Low <= r.High;
+    /// <summary><c>11-14 V</c> or <c>5 ohm</c> at the start of a text, and what stands behind it.</summary>
+    private static (ValueRange Range, string Unit, string Behind)? Range(string text)
+    {
+        if (TypedQuantity.Number(text) is not var (low, behind))
+        {
+            return null;
+        }
 
-    private static ValueRange? Range(Match match, string name) => match.Groups[name + "low"] is { Success: true } low
-        ? new ValueRange(Number(low), match.Groups[name + "high"] is { Success: true } high ? Number(high) : Number(low))
-        : null;
+        var high = low;
+        if (behind.StartsWith('-'))
+        {
+            if (TypedQuantity.Number(behind[1..]) is not var (end, unitOn))
+            {
+                return null;
+            }
 
-    private static double Number(Group group) => double.Parse(group.Value.Replace(',', '.'), CultureInfo.InvariantCulture);
+            (high, behind) = (end, unitOn);
+        }
 
-    [GeneratedRegex(
-        @"^(?<name>[^:]+):(\s*(?<voltslow>\d+([.,]\d+)?)(\s*(-|\.\.)\s*(?<voltshigh>\d+([.,]\d+)?))?\s*V\b)?(\s*(?<ohmslow>\d+([.,]\d+)?)(\s*(-|\.\.)\s*(?<ohmshigh>\d+([.,]\d+)?))?\s*(ohm|Ω))?\s*$",
-        RegexOptions.CultureInvariant)]
-    private static partial Regex Written();
+        var blank = behind.IndexOf(' ', StringComparison.Ordinal);
+        return low < 0 || low > high ? null : (new ValueRange(low, high), blank < 0 ? behind : behind[..blank], blank < 0 ? "" : behind[blank..].TrimStart());
+    }
 }

@@ -13,13 +13,13 @@ public static class CavityPuzzle
     public const string Empty = "empty";
 
     /// <summary>The least spread of volts; less is lost in ghosts and ground drops.</summary>
-    private const double LeastVolts = 0.1;
+    private static readonly double LeastVolts = PinDefaults.Of("pin.spread-volts");
 
     /// <summary>The least spread of ohms, in decades: leads and tolerances.</summary>
-    private const double LeastDecades = 0.15;
+    private static readonly double LeastDecades = PinDefaults.Of("pin.spread-decades");
 
     /// <summary>A cavity with nothing in it, or a wire tied to nothing, shows a ghost of a few tenths of a volt.</summary>
-    private const double GhostVolts = 0.3;
+    private static readonly double GhostVolts = PinDefaults.Of("pin.ghost-volts");
 
     /// <param name="cavities">All different; as many as functions, or more.</param>
     /// <exception cref="ArgumentOutOfRangeException">No cavities, too many, two of one name, or more functions than cavities.</exception>

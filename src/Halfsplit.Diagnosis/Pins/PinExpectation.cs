@@ -34,5 +34,5 @@ public abstract record PinExpectation
     public static double Place(double number, bool inDecades) => inDecades ? Math.Log10(Math.Max(number, LeastOhms)) : number;
 
     /// <summary>What meters show as zero.</summary>
-    private const double LeastOhms = 0.1;
+    private static readonly double LeastOhms = PinDefaults.Of("pin.least-ohms");
 }

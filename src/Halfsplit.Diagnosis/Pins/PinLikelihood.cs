@@ -6,11 +6,11 @@ namespace Halfsplit.Diagnosis.Pins;
 /// </summary>
 internal static class PinLikelihood
 {
-    /// <summary>One reading in a hundred is a slip: an assumption, no published source.</summary>
-    public const double Slip = 0.01;
+    /// <summary>How often a reading is a slip.</summary>
+    public static readonly double Slip = PinDefaults.Of("pin.slip");
 
-    /// <summary>The lines on which a slip falls anywhere: ten decades of ohms, thirty volts.</summary>
-    private const double Decades = 10, Volts = 30;
+    /// <summary>The lines on which a slip falls anywhere.</summary>
+    private static readonly double Decades = PinDefaults.Of("pin.slip-decades"), Volts = PinDefaults.Of("pin.slip-volts");
 
     public static double Of(PinTest test, PinExpectation expectation, PinValue value)
     {

@@ -1,6 +1,6 @@
-using System.Globalization;
 using System.Text.RegularExpressions;
 using Halfsplit.Circuits.Messages;
+using Halfsplit.Diagnosis.Readings;
 
 namespace Halfsplit.Diagnosis.Pins;
 
@@ -72,22 +72,13 @@ public static partial class PinReadingText
             return setting == PinSetting.Volts ? null : PinValue.Of(double.PositiveInfinity);
         }
 
-        var match = Number().Match(text);
-        if (!match.Success)
-        {
-            return null;
-        }
-
-        var factor = match.Groups["prefix"].Value switch { "m" => 1e-3, "k" => 1e3, "M" => 1e6, _ => 1.0 };
-        var number = double.Parse(match.Groups["number"].Value.Replace(',', '.'), CultureInfo.InvariantCulture) * factor;
-        return number < 0 && setting == PinSetting.Ohms ? null : PinValue.Of(number);
+        return TypedQuantity.Read(text, setting == PinSetting.Ohms ? Quantity.Ohms : Quantity.Volts) is { } number && (number >= 0 || setting != PinSetting.Ohms)
+            ? PinValue.Of(number)
+            : null;
     }
 
     [GeneratedRegex(
         @"^(?<setting>ohms?|beep|diode|volts|power)\s+(?<first>\S+)\s+(?<second>\S+)(\s+with\s+(?<plus>\S+)\s+(?<minus>\S+))?\s*=\s*(?<value>.+)$",
         RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Written();
-
-    [GeneratedRegex(@"^(?<number>-?\d+([.,]\d+)?)\s*(?<prefix>[mkM])?\s*(ohm|Ω|V)?$", RegexOptions.CultureInvariant)]
-    private static partial Regex Number();
 }

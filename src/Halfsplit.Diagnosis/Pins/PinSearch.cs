@@ -14,13 +14,13 @@ public sealed record PinOdds(string Settles, ImmutableArray<PinRole> Roles, doub
 public sealed class PinSearch
 {
     /// <summary>An assignment is settled at these odds.</summary>
-    public const double SettledOdds = 0.97;
+    public static readonly double SettledOdds = PinDefaults.Of("pin.settled");
 
     /// <summary>A measurement is offered where at these odds it harms nothing.</summary>
-    private const double SafeOdds = 0.9;
+    private static readonly double SafeOdds = PinDefaults.Of("pin.safe");
 
-    /// <summary>"None of these", before anything is measured: an assumption, no published source.</summary>
-    private const double NoneShare = 0.02;
+    /// <summary>"None of these", before anything is measured.</summary>
+    private static readonly double NoneShare = PinDefaults.Of("pin.none");
 
     /// <summary>Information too small to ask for, in bits.</summary>
     private const double WorthAsking = 1e-3;
@@ -57,7 +57,7 @@ public sealed class PinSearch
             .Select(g => (g.Key, g.Sum(d => d.Odds))).OrderByDescending(d => d.Item2).ThenBy(d => d.Key, StringComparer.Ordinal)];
 
     /// <summary>The assignment that is settled; null where none is.</summary>
-    public PinOdds? Settled => Assignments[0] is { Odds: >= SettledOdds, Settles.Length: > 0 } first ? first : null;
+    public PinOdds? Settled => Assignments[0] is { Settles.Length: > 0 } first && first.Odds >= SettledOdds ? first : null;
 
     /// <summary>What tells most about the assignment now; null where it is settled, or where nothing on offer would tell more.</summary>
     public PinTest? Next => Settled is null && Best() is { } best ? Puzzle.Offered[best] : null;

@@ -4,7 +4,7 @@ namespace Halfsplit.Diagnosis.Pins;
 
 /// <summary>
 /// A relay of which nothing is known: four or five pins, a coil with nothing, a resistor or a diode across it, and a contact that makes,
-/// breaks or changes over, or makes two at once.
+/// breaks or changes over, or makes two at once, joined or each on its own.
 /// </summary>
 public static class RelayPuzzle
 {
@@ -14,23 +14,21 @@ public static class RelayPuzzle
     /// <summary>What is left of a relay with an open coil: pins that lead nowhere, and perhaps a contact that is closed at rest.</summary>
     public const string Nowhere = "nowhere", Closed = "closed";
 
-    /// <summary>Coils of plug-in relays, with and without a resistor across them; <c>data/components.csv</c> names the datasheets.</summary>
-    private const double BareOhms = 92, DampedOhms = 82, CoilDecades = 0.12;
+    private static readonly double BareOhms = Row("bare-ohms"), DampedOhms = Row("damped-ohms"), CoilDecades = Row("coil-decades");
 
     /// <summary>A closed contact reads what the leads resist.</summary>
-    private const double ClosedOhms = 0.3, ClosedDecades = 0.25;
+    private static readonly double ClosedOhms = Row("closed-ohms"), ClosedDecades = Row("closed-decades");
 
     /// <summary>Volts of the meter's diode setting, with about 1 mA flowing.</summary>
-    private const double CoilDiodeVolts = 0.09, CoilDiodeSpread = 0.03, ClosedDiodeVolts = 0.001, ClosedDiodeSpread = 0.01;
+    private static readonly double CoilDiodeVolts = Row("coil-diode-volts"), CoilDiodeSpread = Row("coil-diode-spread"),
+        ClosedDiodeVolts = Row("closed-diode-volts"), ClosedDiodeSpread = Row("closed-diode-spread");
 
-    /// <summary>Published buzzers stop between 30 and 100 ohm: a coil seldom makes them beep.</summary>
-    private const double CoilIsSilent = 0.7;
+    private static readonly double CoilIsSilent = Row("coil-is-silent"), ClickIsHeard = Row("click-heard");
 
-    /// <summary>A click is mostly heard.</summary>
-    private const double ClickIsHeard = 0.97;
-
-    /// <summary>How common each is: assumptions, no published source.</summary>
-    private const double MakeWeight = 1, BreakWeight = 0.2, ChangeoverWeight = 1, TwinWeight = 0.15, BareWeight = 0.4, ResistorWeight = 0.4, DiodeWeight = 0.1, OpenCoilShare = 0.1;
+    /// <summary>How common each is.</summary>
+    private static readonly double MakeWeight = Row("make-weight"), BreakWeight = Row("break-weight"), ChangeoverWeight = Row("changeover-weight"),
+        TwinWeight = Row("twin-weight"), DoubleWeight = Row("double-weight"), BareWeight = Row("bare-weight"), ResistorWeight = Row("resistor-weight"), DiodeWeight = Row("diode-weight"),
+        OpenCoilShare = Row("open-coil-share");
 
     public const int FewestPins = 4, MostPins = 5;
 
@@ -39,7 +37,9 @@ public static class RelayPuzzle
     /// test by trying every order, which takes seconds.
     /// </summary>
     /// <param name="pins">Four or five.</param>
-    public static (double OfSearch, double Least) ExpectedMeasurements(int pins) => pins == FewestPins ? (5.36, 4.55) : (7.5, 6.91);
+    public static (double OfSearch, double Least) ExpectedMeasurements(int pins) => pins == FewestPins ? (5.36, 4.55) : (7.56, 6.99);
+
+    private static double Row(string name) => PinDefaults.Of($"relay.{name}");
 
     /// <param name="pins">The names of the pins, all different.</param>
     /// <exception cref="ArgumentOutOfRangeException">Not four or five pins, or two of one name.</exception>
@@ -95,6 +95,11 @@ public static class RelayPuzzle
                     [new Link(common, others[0], false, true), new Link(common, others[1], false, true), new Link(others[0], others[1], true, true)],
                     [new(common, Common), new(others[0], Make), new(others[1], Make)], TwinWeight);
             }
+
+            // Two make contacts on their own: all three pins meet once it has pulled in, and nothing tells which is common.
+            yield return new Inside(
+                first, second, [new Link(rest[0], rest[1], false, true), new Link(rest[0], rest[2], false, true), new Link(rest[1], rest[2], false, true)],
+                [.. rest.Select(pin => new PinRole(pin, Make))], DoubleWeight);
         }
     }
 

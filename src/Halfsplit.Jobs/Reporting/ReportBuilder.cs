@@ -1,3 +1,4 @@
+using Halfsplit.Diagnosis;
 using System.Collections.Immutable;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Diagnosis.Checks;

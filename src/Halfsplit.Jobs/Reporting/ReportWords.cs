@@ -1,3 +1,4 @@
+using Halfsplit.Diagnosis;
 using System.Text.RegularExpressions;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Diagnosis.Readings;

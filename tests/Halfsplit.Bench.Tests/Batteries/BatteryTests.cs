@@ -88,6 +88,34 @@ public sealed class BatteryTests
     public void Charging_volts_are_judged_by_the_published_setting(double volts, string code) =>
         Assert.Equal(code, Said.Good(Charging.Of(new ChargingQuestion(volts))).Judgements[0].Code);
 
+    // Two batteries in line share the amps and add their volts and ohms.
+    [Fact]
+    public void Two_batteries_in_line_are_judged_as_one_each() =>
+        Gen.Select(Gen.Double[10.5, 13.2], Gen.Double[0.002, 0.03], Gen.Double[-10, 40]).Sample((volts, ohms, celsius) =>
+        {
+            var (one, two) = (BatteryRest.Of(BatteryType.Agm, volts, celsius), BatteryRest.Of(BatteryType.Agm, 2 * volts, celsius, 24));
+            Assert.Equal(one.Result!.Percent.Value, two.Result!.Percent.Value, 1e-9);
+            Assert.Equal(BatteryRest.Answer(one.Result).Found, BatteryRest.Answer(two.Result).Found);
+
+            LoadedVolts Loaded(double amps, int batteries) => new(batteries * (12.6 - (ohms * amps)), amps);
+            var (single, pair) = (BatteryOhms.Of(Loaded(5, 1), Loaded(60, 1), 540), BatteryOhms.Of(Loaded(5, 2), Loaded(60, 2), 540, 24));
+            Assert.Equal(2 * single.Result!.Ohms.Value, pair.Result!.Ohms.Value, 1e-9);
+            Assert.Equal(2 * single.Result.RatedOhms!.Value, pair.Result.RatedOhms!.Value, 1e-12);
+            Assert.Equal(BatteryOhms.Answer(single.Result).Judgements[0].Code, BatteryOhms.Answer(pair.Result).Judgements[0].Code);
+        });
+
+    // Twice 13.6 to 14.2 V of Army TM 9-2330-356-14, and twice 9.6 V of Army TM 9-6115-730-24.
+    [Fact]
+    public void A_lorry_is_judged_by_the_doubled_tables_and_told_so()
+    {
+        Assert.Equal("bench-charging.good", Said.Good(Charging.Of(new ChargingQuestion(28, SystemVolts: 24))).Judgements[0].Code);
+        Assert.Equal("bench-charging.low", Said.Good(Charging.Of(new ChargingQuestion(25, SystemVolts: 24))).Judgements[0].Code);
+        Assert.Equal(19.2, Said.Good(Cranking.Of(new CrankingQuestion(20, 25, SystemVolts: 24))).LeastVolts, 1e-9);
+        Assert.Contains(Said.Good(Charging.Of(new ChargingQuestion(28, SystemVolts: 24))).Notes, n => n.Code == "bench-battery.doubled");
+        Said.Refused(Charging.Of(new ChargingQuestion(28)), "8 V", "20 V");
+        Said.Refused(BatteryRest.Of(BatteryType.Agm, 38, 20, 36), "12", "24");
+    }
+
     [Fact]
     public void What_is_impossible_is_refused_with_the_range()
     {

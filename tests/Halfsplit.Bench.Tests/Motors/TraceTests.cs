@@ -48,6 +48,25 @@ public sealed class TraceTests
         Assert.All(amps.Zip(trace.Amps), pair => Assert.Equal(pair.First, pair.Second, 20.0 / Math.Pow(2, bits - 1)));
     }
 
+    // IEEE 754 numbers as a recorder writes them, full scale 1; the bytes of 0.25 and -0.5 by hand.
+    [Fact]
+    public void A_recording_of_floating_point_comes_back_exactly()
+    {
+        byte[] samples = [0, 0, 0x80, 0x3E, 0, 0, 0, 0xBF, 0, 0, 0, 0];
+        var trace = Said.Good(TraceSound.Parse(Wave(3, 32, 1, 8000, samples), 20));
+
+        Assert.Equal([5, -10, 0], trace.Amps);
+        Assert.Equal(8000, trace.SamplesPerSecond);
+    }
+
+    [Fact]
+    public void What_is_no_number_in_a_recording_is_nothing()
+    {
+        var samples = new[] { float.NaN, float.PositiveInfinity, 0.5f }.SelectMany(BitConverter.GetBytes).ToArray();
+
+        Assert.Equal([0, 0, 5], Said.Good(TraceSound.Parse(Wave(3, 32, 1, 8000, samples), 10)).Amps);
+    }
+
     [Fact]
     public void What_is_no_recording_is_refused()
     {
@@ -58,31 +77,38 @@ public sealed class TraceTests
 
     private static byte[] Recording(double[] amps, int bits, int channels, int rate)
     {
-        using var stream = new MemoryStream();
-        using var writer = new BinaryWriter(stream);
-        var frame = channels * bits / 8;
-        writer.Write("RIFF"u8);
-        writer.Write(36 + (amps.Length * frame));
-        writer.Write("WAVEfmt "u8);
-        writer.Write(16);
-        writer.Write((short)1);
-        writer.Write((short)channels);
-        writer.Write(rate);
-        writer.Write(rate * frame);
-        writer.Write((short)frame);
-        writer.Write((short)bits);
-        writer.Write("data"u8);
-        writer.Write(amps.Length * frame);
+        var samples = new List<byte>();
         foreach (var value in amps)
         {
             for (var c = 0; c < channels; c++)
             {
                 // The second channel holds something else.
                 var whole = (long)((c == 0 ? value / 10 : 0.1) * Math.Pow(2, bits - 1)) + (bits == 8 ? 128 : 0);
-                writer.Write(BitConverter.GetBytes(whole), 0, bits / 8);
+                samples.AddRange(BitConverter.GetBytes(whole).Take(bits / 8));
             }
         }
 
+        return Wave(1, bits, channels, rate, [.. samples]);
+    }
+
+    private static byte[] Wave(short kind, int bits, int channels, int rate, byte[] samples)
+    {
+        using var stream = new MemoryStream();
+        using var writer = new BinaryWriter(stream);
+        var frame = channels * bits / 8;
+        writer.Write("RIFF"u8);
+        writer.Write(36 + samples.Length);
+        writer.Write("WAVEfmt "u8);
+        writer.Write(16);
+        writer.Write(kind);
+        writer.Write((short)channels);
+        writer.Write(rate);
+        writer.Write(rate * frame);
+        writer.Write((short)frame);
+        writer.Write((short)bits);
+        writer.Write("data"u8);
+        writer.Write(samples.Length);
+        writer.Write(samples);
         return stream.ToArray();
     }
 }

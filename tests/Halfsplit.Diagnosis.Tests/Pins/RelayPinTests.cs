@@ -35,32 +35,36 @@ public sealed class RelayPinTests
         Assert.Equal("30 common, 85 coil, 86 coil, 87 make, 87a break", search.Settled?.Settles);
     }
 
-    [Fact]
-    public void Whatever_relay_it_is_the_questions_asked_find_it()
-    {
-        foreach (var puzzle in new[] { Four, Five })
-        {
-            for (var h = 0; h < puzzle.Hypotheses.Length; h += puzzle == Four ? 1 : 7)
-            {
-                var search = PinSearch.Begin(puzzle);
-                while (search.Next is { } next)
-                {
-                    search = search.With(next, Answered(puzzle.Hypotheses[h].Expects(next)));
-                    Assert.True(search.Readings.Length < 15, puzzle.Hypotheses[h].Settles);
-                }
+    public static TheoryData<string, int> Relays => new(
+        from relay in RealRelay.Kinds
+        from pins in Enumerable.Range(0, 6)
+        select new TheoryDataRow<string, int>(relay, pins));
 
-                Assert.Equal(puzzle.Hypotheses[h].Settles, search.Settled?.Settles);
-            }
+    /// <summary>The relay is wired up by hand, and knows nothing of what the search expects.</summary>
+    [Theory]
+    [MemberData(nameof(Relays))]
+    public void Whatever_relay_it_is_the_questions_asked_find_it(string kind, int seed)
+    {
+        var relay = RealRelay.Of(kind, seed);
+        var search = PinSearch.Begin(RelayPuzzle.Of(relay.Pins));
+        while (search.Next is { } next)
+        {
+            search = search.With(next, relay.Read(next));
+            Assert.True(search.Readings.Length < 15, kind);
         }
+
+        Assert.Equal(relay.Roles, search.Settled?.Settles);
     }
 
     [Fact]
     public void Odds_sum_to_one_and_the_order_of_readings_does_not_matter() => Gen.Select(
-        Gen.Int[0, Five.Hypotheses.Length - 1], Gen.Int[0, Five.Offered.Length - 1].Array[1, 6], Gen.Int[0, 1000]).Sample((h, tests, seed) =>
+        Gen.Int[0, RealRelay.FivePins.Length - 1], Gen.Int[0, Five.Offered.Length - 1].Array[1, 6], Gen.Int[0, 1000]).Sample((kind, tests, seed) =>
         {
-            var readings = tests.Select(t => (Test: Five.Offered[t], Value: Answered(Five.Hypotheses[h].Expects(Five.Offered[t])))).ToList();
+            var relay = RealRelay.Of(RealRelay.FivePins[kind], seed, Five.Pins);
+            var readings = tests.Select(t => (Test: Five.Offered[t], Value: relay.Read(Five.Offered[t]))).ToArray();
             var straight = readings.Aggregate(PinSearch.Begin(Five), (s, r) => s.With(r.Test, r.Value)).Assignments;
-            var mixed = readings.OrderBy(r => (r.Test.Id, seed).GetHashCode()).Aggregate(PinSearch.Begin(Five), (s, r) => s.With(r.Test, r.Value)).Assignments;
+            new Random(seed).Shuffle(readings);
+            var mixed = readings.Aggregate(PinSearch.Begin(Five), (s, r) => s.With(r.Test, r.Value)).Assignments;
 
             Assert.Equal(1, straight.Sum(o => o.Odds), 1e-9);
             Assert.All(straight, o => Assert.Equal(o.Odds, mixed.Single(m => m.Settles == o.Settles).Odds, 1e-9));
@@ -97,7 +101,8 @@ public sealed class RelayPinTests
     [Fact]
     public void Ohms_under_power_wait_until_the_coil_is_known()
     {
-        for (var search = PinSearch.Begin(Five); search.Next is { } next; search = search.With(next, Answered(Five.Hypotheses[0].Expects(next))))
+        var relay = RealRelay.Of("changeover", 1, Five.Pins);
+        for (var search = PinSearch.Begin(Five); search.Next is { } next; search = search.With(next, relay.Read(next)))
         {
             Assert.True(next.Power is null || search.Assignments.Where(a => IsCoil(a, next.Power.Value)).Sum(a => a.Odds) > 0.85, next.Id);
         }
@@ -149,11 +154,4 @@ public sealed class RelayPinTests
         Assert.True(reading is not null, problem?.ToString());
         return search.With(reading.Value.Test, reading.Value.Value);
     });
-
-    private static PinValue Answered(PinExpectation expectation) => expectation switch
-    {
-        PinExpectation.Near near => PinValue.Of(near.InDecades ? Math.Pow(10, near.Mean) : near.Mean),
-        PinExpectation.OneOf one => PinValue.Of(one.Word),
-        _ => PinValue.Of(double.PositiveInfinity),
-    };
 }

@@ -1,6 +1,6 @@
 using Halfsplit.Circuits.Messages;
 
-namespace Halfsplit.Jobs.Sessions;
+namespace Halfsplit.Diagnosis;
 
 /// <summary>Odds as people read them; never certainty.</summary>
 public static class OddsMessage
