@@ -1,4 +1,5 @@
 using System.Globalization;
+using Halfsplit.Bench;
 using Halfsplit.Circuits;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Diagnosis;
@@ -24,7 +25,7 @@ public static class AppTexts
 
     /// <summary>All texts that the app can say.</summary>
     public static TextCatalog Catalog { get; } = new(
-        () => Language, Source, JobTexts.Source, DrawingTexts.Source, DiagnosisTexts.Source, CircuitTexts.Source);
+        () => Language, Source, BenchTexts.Source, JobTexts.Source, DrawingTexts.Source, DiagnosisTexts.Source, CircuitTexts.Source);
 
     /// <summary>The text of a code.</summary>
     public static string Say(string code, params object[] arguments) => Catalog.Say(new Message(code, arguments));

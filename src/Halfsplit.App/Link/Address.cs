@@ -4,7 +4,7 @@ namespace Halfsplit.App.Link;
 /// Where in the app the person is, as the part of the address behind the hash: the folder itself never changes, so the app
 /// works in any folder of any host.
 /// </summary>
-/// <param name="Screen">start, new, ask, job, so-far, circuit, report, jobs or settings.</param>
+/// <param name="Screen">start, new, ask, job, so-far, circuit, report, bench, jobs or settings.</param>
 public sealed record Address(string Screen, string First = "", string Second = "")
 {
     public static Address Start { get; } = new("start");

@@ -25,7 +25,10 @@ internal static class JobViews
             [.. session.Entries.Select(e => EntryViews.Of(session, e))], suspects, others, [.. Doubts(session)],
             [.. session.Noticed.Select(n => AppTexts.Sentence(AppTexts.Catalog.Say(NoticedText.Of(session.Circuit, n.What))))],
             [.. session.State.Notes.Select(n => n.Text)], [.. session.Problems.Select(AppTexts.Catalog.Say)],
-            SafetyPage(session.Circuit));
+            SafetyPage(session.Circuit))
+        {
+            Bench = [.. session.BenchResults.Select(n => AppTexts.Catalog.Say(NoticedText.Of(session.Circuit, n.What)))],
+        };
     }
 
     /// <summary>The cautions of a whole circuit, and to whom the app defers.</summary>

@@ -9,6 +9,9 @@ public sealed record JobView(
     EntryView[] Entries, SuspectView[] Suspects, string? OtherSuspects, string[] Doubts, string[] Noticed, string[] Notes,
     string[] Problems, string[] Cautions)
 {
+    /// <summary>What was found of parts on the bench, in sentences.</summary>
+    public string[] Bench { get; init; } = [];
+
     public bool IsDone => Stands != "going-on";
 
     /// <summary>A name for a file of this job: its day, and the end of its id.</summary>

@@ -34,6 +34,9 @@ public sealed record Answer(
     /// <summary>What to do, in this order; empty where an aid only answers.</summary>
     public ImmutableArray<Message> Steps { get; init; } = [];
 
+    /// <summary>The measurement that is asked for next, as it is typed: <c>ohms 1 2</c>; null where none is.</summary>
+    public string? NextReading { get; init; }
+
     /// <summary>
     /// What was found of the part that was measured, a row of <c>data/part-findings.csv</c>, so that a job can take it as evidence; null
     /// where the answer speaks of no part, or too little for or against it.

@@ -98,7 +98,10 @@ public static class PinAid
                     : new Message("bench.pins-open", assignments.Count(a => a.Settles.Length > 0 && a.Odds > WorthCounting)),
                 .. next is null ? ImmutableArray<Message>.Empty : [new Message("bench.pins-next", PinText.Of(next), next.Id)],
             ],
-            notes);
+            notes)
+        {
+            NextReading = next?.Id,
+        };
     }
 
     /// <summary>An open coil, or a good one once a click or its ohms have settled where it is.</summary>

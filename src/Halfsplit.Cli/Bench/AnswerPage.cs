@@ -105,6 +105,7 @@ public static class AnswerPage
             json.WriteString("text", terminal.Say(judgement));
         });
         Texts(terminal, json, "notes", answer.Notes);
+        json.WriteString("next", answer.NextReading);
         json.WriteString("found", answer.Found);
     }
 

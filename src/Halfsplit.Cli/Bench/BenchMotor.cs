@@ -49,9 +49,7 @@ public static class BenchMotor
             return terminal.Fail(ExitCode.Broken, settings.Json, problem!);
         }
 
-        var trace = bytes.AsSpan().StartsWith("RIFF"u8)
-            ? TraceSound.Parse(bytes, settings.FullScale)
-            : TraceText.Parse(System.Text.Encoding.UTF8.GetString(bytes).TrimStart('\uFEFF'), settings.Rate);
+        var trace = TraceBytes.Parse(bytes, settings.Rate, settings.FullScale);
         var outcome = trace.IsGood
             ? MotorReading.Of(new MotorQuestion(trace.Result!, settings.Bars, settings.RatedAmps))
             : Outcome.Wrong<MotorResult>(trace.Problems);

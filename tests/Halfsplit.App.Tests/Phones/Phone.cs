@@ -1,4 +1,5 @@
 using System.Globalization;
+using Halfsplit.Bench;
 using Halfsplit.BrowserSmoke.Tests;
 using Halfsplit.Circuits;
 using Halfsplit.Circuits.Messages;
@@ -24,7 +25,7 @@ internal sealed class Phone : IAsyncDisposable
     {
         var language = Language.Find(locale.Split('-')[0])!;
         Texts = new TextCatalog(
-            () => language, AppTexts.Source, JobTexts.Source, DrawingTexts.Source, DiagnosisTexts.Source, CircuitTexts.Source);
+            () => language, AppTexts.Source, BenchTexts.Source, JobTexts.Source, DrawingTexts.Source, DiagnosisTexts.Source, CircuitTexts.Source);
         Words = AnswerWords.In(language);
         (_playwright, _browser, Context, Page, Address) = (playwright, browser, context, page, address);
         Listen(page);
