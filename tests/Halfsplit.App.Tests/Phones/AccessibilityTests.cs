@@ -84,6 +84,32 @@ public sealed class AccessibilityTests(PublishedApp app)
         phone.AssertNoComplaints();
     }
 
+    [Theory]
+    [InlineData("en-GB")]
+    [InlineData("de-DE")]
+    public async Task The_bench_breaks_no_rule(string locale)
+    {
+        var cancellation = TestContext.Current.CancellationToken;
+        await using var site = await AppSite.StartAsync(await app.FolderAsync(cancellation), "", cancellation);
+        await using var phone = await Phone.TakeAsync(site.Address, locale: locale);
+        await phone.ReadyAsync();
+        await LookAsync(phone, "start");
+        await phone.Link("app.start.bench").ClickAsync();
+        await phone.Page.Locator(".list a").First.WaitForAsync();
+        await LookAsync(phone, "bench");
+        foreach (var aid in (string[])["wire", "relay", "fuse", "motor"])
+        {
+            await phone.GoAsync($"#/bench/{aid}");
+            await Assertions.Expect(phone.Page.Locator("header.top h1")).ToHaveTextAsync(phone.Say($"bench-aid.{aid}"));
+            await phone.Button("app.bench.answer").ClickAsync();
+            await phone.Page.Locator(".answer p").First.WaitForAsync();
+            await LookAsync(phone, aid);
+        }
+
+        Assert.True(_found.Count == 0, string.Join('\n', _found));
+        phone.AssertNoComplaints();
+    }
+
     /// <summary>The screen by day and by night.</summary>
     private async Task LookAsync(Phone phone, string screen)
     {
