@@ -292,7 +292,7 @@ internal static class CircuitGenerator
 
         private ImmutableArray<Place> Places(Branch b) =>
         [
-            new("engine bay box", 1, [], [], PlaceEnvironment.Hot),
+            new("engine bay box", 1, [], [], PlaceEnvironment.Hot, Grid: b.Said[3] ? new BoxGrid([["A1", ".", "_", "A:2"], [".", "B-1"], ["_", "0x1", "#7"]], b.Said[4] ? "lid off: from the front" : null) : null),
             new("boot floor", 5 * b.Values[15], ["screwdriver"], ["fuel vapour"], PlaceEnvironment.Wet, 5),
             new("column", 20, ["trim lever", "5 mm hex key"], ["airbag"]),
             new("control box", 1 / 3.0, [], [], PlaceEnvironment.Dry, 2.5),

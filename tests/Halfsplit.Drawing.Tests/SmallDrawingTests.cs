@@ -47,6 +47,21 @@ public sealed class SmallDrawingTests
     }
 
     [Fact]
+    public void A_described_box_shows_every_slot_where_it_lies_and_says_where_the_marked_one_is()
+    {
+        var root = XDocument.Parse(FuseBox.Svg(Lamps, "engine bay box", "F22")).Root!;
+        var grid = Lamps.FindPlace("engine bay box")!.Grid!;
+        var named = root.Descendants().Where(e => (string?)e.Attribute("class") == "hs-number").ToDictionary(
+            e => e.Value, e => (X: (double)e.Attribute("x")!, Y: (double)e.Attribute("y")!), StringComparer.Ordinal);
+
+        Assert.All(grid.Named(), slot => Assert.Contains(slot, named.Keys));
+        Assert.All(grid.Rows, row => Assert.Equal(row.Where(named.ContainsKey), row.Where(named.ContainsKey).OrderBy(s => named[s].X)));
+        Assert.All(grid.Rows.Zip(grid.Rows.Skip(1)), pair => Assert.True(named[pair.First[0]].Y < named[pair.Second[0]].Y));
+        Assert.True(named["M1"].X > named["6"].X + (1.5 * (named["6"].X - named["5"].X)), "the gap before M1 is not kept");
+        Assert.Contains("F22: middle row, second from the left.", TextsOf(root.ToString()));
+    }
+
+    [Fact]
     public void Every_instrument_has_its_setting_in_words() => Assert.All(Enum.GetValues<Instrument>(), instrument =>
         Assert.DoesNotContain(TextsOf(MeterDial.Svg(instrument)), t => t.StartsWith("instrument.", StringComparison.Ordinal)));
 

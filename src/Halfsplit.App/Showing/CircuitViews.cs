@@ -59,12 +59,17 @@ internal static class CircuitViews
         var point = new CircuitSimulator(session.Investigation.Network)
             .Simulate(condition is null ? now : now.In(condition), LikeliestFaults(session));
         return new PartStateView(
-            id, part.Notes.Name ?? "", part.Notes.Place ?? "", part.Notes.Slot ?? "", Doing(point, part),
+            id, part.Notes.Name ?? "", part.Notes.Place ?? "", Slot(circuit, part), Doing(point, part),
             [.. circuit.Terminals.Where(t => t.Part == id).Select(t => AppTexts.Say("app.part.volts", t, Digits(point.Volts(t))))],
             [.. session.Investigation.Suspects.Where(s => s.Suspect.Modes.Any(m => m.Owner == id) && s.Odds >= 0.0005)
                 .Select(s => SuspectViews.View(session, s))],
             [.. part.Notes.Cautions.Select(c => AppTexts.Catalog.Say(Cautions.Of(c)))]);
     }
+
+    /// <summary>The slot, and where it is to be found in a box that the sheet describes.</summary>
+    private static string Slot(Circuit circuit, Part part) => SlotWords.Seat(circuit, part) is { } seat
+        ? AppTexts.Say("app.part.slot", part.Notes.Slot!, SlotWords.Say(seat))
+        : part.Notes.Slot ?? "";
 
     /// <summary>The check that reads between two points; null where the points are none.</summary>
     public static Check? CheckOf(JobSession session, PointsWish points)

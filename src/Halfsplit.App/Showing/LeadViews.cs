@@ -25,6 +25,20 @@ internal static class LeadViews
             probe.Instrument == Instrument.TestLamp);
     }
 
+    /// <summary>Where in its box the part sits that is looked at or pulled; null where a lead shows it, or the sheet does not say.</summary>
+    public static LeadView? Seat(Circuit circuit, Check check)
+    {
+        if (check.Probe.Red is not null || check.Probe.About is not { } id || circuit.Find(id) is not { Notes.Place: { } place } part
+            || SlotWords.Seat(circuit, part) is null)
+        {
+            return null;
+        }
+
+        return new LeadView(
+            id, AppTexts.Catalog.Say(Describe.Seated(circuit, id)),
+            FuseBox.Svg(circuit, place, id, new DrawingOptions { Texts = AppTexts.Catalog, IdPrefix = "seat-" }));
+    }
+
     private static LeadView? Lead(JobSession session, Check check, TerminalName? terminal, string prefix) => terminal is not { } name
         ? null
         : new LeadView(

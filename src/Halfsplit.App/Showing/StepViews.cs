@@ -67,7 +67,10 @@ internal static class StepViews
             AppTexts.Catalog.Say(CheckTitle.SetUp(check.Arrangement)), Math.Round(effort.Minutes, 1), reason,
             [.. Access.PlacesOf(session.Circuit, check).Distinct()], cautionViews, steps, LeadViews.Of(session, check), scale, words,
             AnswerPads.Of(session.Investigation, check), null, null, null, null, false,
-            string.Join(" ", [.. cautionViews.Select(c => c.Text), title + ".", .. steps]));
+            string.Join(" ", [.. cautionViews.Select(c => c.Text), title + ".", .. steps]))
+        {
+            Seat = LeadViews.Seat(session.Circuit, check),
+        };
     }
 
     private static StepView Empty(JobSession session, string kind, string title) => new(

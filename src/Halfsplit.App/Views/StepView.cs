@@ -13,6 +13,9 @@ public sealed record StepView(
     AnswerPadView Pad, FindingView? Finding, MoneyView? Money, OutsideView? Outside, PutBackView? PutBack, bool IsChosen,
     string Spoken)
 {
+    /// <summary>Where the part is that is looked at or pulled, where no lead shows it already; null where nothing is to be said of it.</summary>
+    public LeadView? Seat { get; init; }
+
     /// <summary>Why this one; null where it is worked out when asked for.</summary>
     public WhyView? Why { get; init; }
 

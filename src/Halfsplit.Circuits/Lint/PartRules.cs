@@ -1,3 +1,4 @@
+using Halfsplit.Circuits.Messages;
 using Halfsplit.Circuits.Model;
 using Halfsplit.Circuits.Sheets;
 using Halfsplit.Circuits.Sheets.Quantities;
@@ -22,6 +23,13 @@ internal static class PartRules
             {
                 report.AtValue(
                     ProblemSeverity.Warning, ["parts", part.Id, "slot"], "lint.slot-twice", slot, slots[(part.Notes.Place, slot)]);
+            }
+
+            if (part.Notes.Slot is { } wanted && circuit.FindPlace(part.Notes.Place) is { Grid: { } grid } place && grid.Find(wanted) is null)
+            {
+                report.AtValue(
+                    ProblemSeverity.Warning, ["parts", part.Id, "slot"], "lint.slot-not-in-grid", wanted, place.Name,
+                    Spelling.Hint(wanted, grid.Named()));
             }
 
             if (part is Load && IsFuel(part) && !HasCaution(circuit, part))

@@ -12,10 +12,12 @@ public enum PlaceEnvironment { Dry, Wet, Hot }
 /// <param name="Cautions">Names of the cautions to show before the place is opened, e.g. "fuel vapour".</param>
 /// <param name="Environment">Dry cabin, wet underbody, hot engine bay.</param>
 /// <param name="Reach">Metres of lead from here to the battery's posts.</param>
+/// <param name="Grid">How its slots lie, where it is a fuse and relay box that the sheet describes.</param>
 public sealed record Place(
     string Name,
     double OpenMinutes,
     ImmutableArray<string> Tools,
     ImmutableArray<string> Cautions,
     PlaceEnvironment Environment = PlaceEnvironment.Dry,
-    double Reach = 1.0);
+    double Reach = 1.0,
+    BoxGrid? Grid = null);

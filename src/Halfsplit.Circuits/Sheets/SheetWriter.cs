@@ -50,6 +50,18 @@ public static class SheetWriter
         }));
     }
 
+    /// <summary>Every part with what a sheet says of it.</summary>
+    internal static ImmutableArray<(string Id, SheetMap Map)> PartMaps(Circuit circuit)
+    {
+        var defaults = ComponentDefaults.For(circuit.Battery.NominalVolts);
+        return [.. Said(circuit.Parts).Select(part =>
+        {
+            var map = new MapWriter();
+            Part(part, map, defaults);
+            return (part.Id, map.Map);
+        })];
+    }
+
     /// <summary>All but the body that every sheet has anyway, which stands last.</summary>
     private static ImmutableArray<Part> Said(ImmutableArray<Part> parts) =>
         parts[^1] is Metal
@@ -87,6 +99,13 @@ public static class SheetWriter
             _ => null,
         });
         map.Quantity("reach", place.Reach, Unit.Metre, 1);
+        if (place.Grid is { } grid)
+        {
+            var inner = new MapWriter();
+            inner.Text("seen", grid.Seen);
+            inner.Texts("rows", [.. grid.Rows.Select(r => string.Join(' ', r))]);
+            map.Add("grid", inner.Map);
+        }
     }
 
     private static void Complaint(Complaint complaint, MapWriter map)

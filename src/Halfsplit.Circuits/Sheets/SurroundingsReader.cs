@@ -23,7 +23,8 @@ internal static class SurroundingsReader
             map.Word(
                 "environment", PlaceEnvironment.Dry,
                 ("dry", PlaceEnvironment.Dry), ("wet", PlaceEnvironment.Wet), ("hot", PlaceEnvironment.Hot)),
-            map.Quantity("reach", Unit.Metre, Limits.Reach, 1));
+            map.Quantity("reach", Unit.Metre, Limits.Reach, 1),
+            map.Inner("grid", $"grid of {name}") is { } grid ? GridReader.Read(grid) : null);
     }
 
     public static Condition Condition(MapReader map, string name)

@@ -40,6 +40,7 @@ public static class CheckPage
 
         terminal.Blank();
         Leads(terminal, session, check);
+        BoxPage.Draw(terminal, session.Circuit, check);
         if (check.Kind is not (CheckKind.Repair or CheckKind.PutBack))
         {
             ExpectedPicture.Draw(terminal, session, check);

@@ -22,6 +22,19 @@ public static class Describe
             : new Message("part.bare", id);
     }
 
+    /// <summary>"K2 (pump relay, slot R4: top row, fourth from the left)"; as <see cref="Part"/> where the sheet has no grid.</summary>
+    public static Message Seated(Circuit circuit, string id)
+    {
+        ArgumentNullException.ThrowIfNull(circuit);
+        var part = circuit.Find(id);
+        return (SlotWords.Seat(circuit, part), part?.Notes) switch
+        {
+            ({ } seat, { Name: { } name, Slot: { } slot }) => new Message("part.named-seat", id, name, slot, SlotWords.Say(seat)),
+            ({ } seat, { Slot: { } slot }) => new Message("part.seat", id, slot, SlotWords.Say(seat)),
+            _ => Part(circuit, id),
+        };
+    }
+
     /// <summary>A part, wire, cavity or socket, by its name in faults.</summary>
     public static Message Target(Circuit circuit, string target)
     {
@@ -71,6 +84,8 @@ public static class Describe
             Relay or Fuse => "terminal.socket",
             _ => "terminal.plain",
         };
-        return new Message(text, terminal, Part(circuit, terminal.Part), place);
+        // Of a part that is out, the step that took it out has said where it sits.
+        var named = arrangement.Removed.Contains(terminal.Part) ? Part(circuit, terminal.Part) : Seated(circuit, terminal.Part);
+        return new Message(text, terminal, named, place);
     }
 }

@@ -89,7 +89,7 @@ public sealed record Effort(double Minutes, ImmutableArray<Message> Steps)
 
         foreach (var part in now.Removed.Except(then.Removed))
         {
-            tally.Add(Table["refit"], () => new Message("step.refit", Describe.Part(tally.Circuit, part)));
+            tally.Add(Table["refit"], () => new Message("step.refit", Describe.Seated(tally.Circuit, part)));
         }
 
         foreach (var part in now.Unplugged.Except(then.Unplugged))
@@ -104,7 +104,7 @@ public sealed record Effort(double Minutes, ImmutableArray<Message> Steps)
 
         foreach (var part in then.Removed.Except(now.Removed))
         {
-            tally.Add(Table["pull"], () => new Message("step.remove", Describe.Part(tally.Circuit, part)));
+            tally.Add(Table["pull"], () => new Message("step.remove", Describe.Seated(tally.Circuit, part)));
         }
 
         foreach (var jumper in then.Jumpers.Except(now.Jumpers))
@@ -202,7 +202,9 @@ public sealed record Effort(double Minutes, ImmutableArray<Message> Steps)
                 "action.leads", Describe.Terminal(circuit, red, check.Arrangement), Describe.Terminal(circuit, black, check.Arrangement)),
             { Instrument: Instrument.AmpsClamp, About: { } wire } => new Message("action.clamp", Describe.Target(circuit, wire)),
             { About: { } about } when check.Subject != CheckSubject.Repair =>
-                new Message($"action.{Check.SubjectName(check.Subject)}", Describe.Target(circuit, about)),
+                new Message(
+                    $"action.{Check.SubjectName(check.Subject)}",
+                    circuit.Find(about) is null ? Describe.Target(circuit, about) : Describe.Seated(circuit, about)),
             _ => new Message("action.none"),
         };
     }

@@ -124,8 +124,8 @@ public static class PutBack
     }
 
     private static Message Refit(Circuit circuit, string part) => circuit.Find(part) is Fuse fuse
-        ? new Message("put-back.refit-fuse", Describe.Part(circuit, part), fuse.RatingAmps)
-        : new Message("step.refit", Describe.Part(circuit, part));
+        ? new Message("put-back.refit-fuse", Describe.Seated(circuit, part), fuse.RatingAmps)
+        : new Message("step.refit", Describe.Seated(circuit, part));
 
     private static Message Seated(Circuit circuit, string part) => circuit.Find(part) is Fuse fuse
         ? new Message("put-back.fuse-seated", Describe.Part(circuit, part), fuse.RatingAmps)

@@ -79,6 +79,8 @@ internal static class DoubtfulSheets
             ("wiring", "- K1.86 -> G1"), ("wiring", "- S1 -> K1.30"), ("wiring", "- K1.87 -> L1"))),
         ("lint.diode-backwards", Error, Add(
             ("parts", "§Y1: { kind: solenoid, suppression: diode }"), ("wiring", "- S1 -> Y1.neg"), ("wiring", "- Y1.pos -> G1"))),
+        ("lint.slot-not-in-grid", Warning, Swap(
+            ("fuse box: { open: 1 min }", "fuse box: { grid: { rows: [A2 A3] } }"), ("slot: A1", "slot: §A1"))),
         ("lint.slot-twice", Warning, Add("parts", "F2: { kind: fuse, rating: 10 A, place: fuse box, slot: §A1 }")),
         ("lint.fuel-caution", Warning, Add("parts", "§M1: { kind: motor, name: Fuel pump, runs: 5 A }")),
         ("lint.no-conditions", Warning, Swap(

@@ -56,6 +56,14 @@ internal static class WrongSheets
         ("sheet.no-filaments", Add("parts", "X1: { kind: lamp, filaments: §{} }")),
         ("sheet.watts-or-ohms", Add("parts", "X1: { kind: heater, ohms: 1 ohm, §watts: 100 W }")),
 
+        // places
+        ("sheet.missing-key", Swap("fuse box: { open: 1 min }", "fuse box: { §grid: {} }")),
+        ("sheet.unknown-key", Swap("fuse box: { open: 1 min }", "fuse box: { grid: { rows: [A1], §columns: 2 } }")),
+        ("sheet.want-map", Swap("fuse box: { open: 1 min }", "fuse box: { grid: §A1 }")),
+        ("sheet.grid-size", Swap("fuse box: { open: 1 min }", "fuse box: { grid: { rows: §[] } }")),
+        ("sheet.grid-slot-twice", Swap("fuse box: { open: 1 min }", "fuse box: { grid: { rows: §[A1 A2, . A1] } }")),
+        ("sheet.grid-no-slot", Swap("fuse box: { open: 1 min }", "fuse box: { grid: { rows: §[. _] } }")),
+
         // quantities
         ("sheet.not-a-number", Add("parts", "F2: { kind: fuse, rating: §ten A }")),
         ("sheet.no-unit", Add("parts", "F2: { kind: fuse, rating: §10 }")),
