@@ -63,6 +63,8 @@ public static partial class HalfsplitProgram
             "adapt", Adapt.Run, ["pump-feed", "-o", "my-car.yaml"],
             ["pump-feed", "-o", "my-car.yaml", "--change", "\"place K2 = boot side\"", "--change", "\"length K2.87~C1.2a = unknown\""],
             ["pump-feed", "--against", "my-car.yaml"]);
+        Add<FromTableSettings>("from-table", FromTable.Run, ["wires.csv", "-o", "my-car.yaml"], ["wires.csv", "--parts", "parts.csv", "-o", "my-car.yaml"]);
+        Add<ToTableSettings>("to-table", ToTable.Run, ["pump-feed", "-o", "wires.csv", "--parts", "parts.csv"]);
         Add<CarSettings>(
             "predict", Predict.Run,
             ["pump-feed", "--condition", "priming", "--fault", "G2:resistive:2"],

@@ -33,46 +33,20 @@ public static class DataFile
         using var stream = assembly.GetManifestResourceStream("data/" + name)
             ?? throw new InvalidOperationException($"The table {name} is not embedded.");
         using var reader = new StreamReader(stream, Encoding.UTF8);
-        var header = Fields(reader.ReadLine() ?? "");
+        var lines = TableText.Read(reader.ReadToEnd(), ',');
+        var header = lines.Length > 0 ? lines[0].Fields : [];
         var columns = header.Select((column, i) => (column, i)).ToImmutableDictionary(x => x.column, x => x.i);
         var rows = ImmutableArray.CreateBuilder<DataRow>();
-        while (reader.ReadLine() is { } line)
+        foreach (var line in lines.Skip(1))
         {
-            var fields = Fields(line);
-            if (fields.Length != header.Length)
+            if (line.Fields.Length != header.Length)
             {
-                throw new InvalidOperationException($"Row {rows.Count + 1} of {name} has {fields.Length} fields.");
+                throw new InvalidOperationException($"Line {line.Line} of {name} has {line.Fields.Length} fields.");
             }
 
-            rows.Add(new DataRow(columns, fields));
+            rows.Add(new DataRow(columns, line.Fields));
         }
 
         return rows.ToImmutable();
-    }
-
-    private static ImmutableArray<string> Fields(string line)
-    {
-        var fields = ImmutableArray.CreateBuilder<string>();
-        var field = new StringBuilder();
-        var quoted = false;
-        foreach (var c in line)
-        {
-            if (c == '"')
-            {
-                quoted = !quoted;
-            }
-            else if (c == ',' && !quoted)
-            {
-                fields.Add(field.ToString());
-                field.Clear();
-            }
-            else
-            {
-                field.Append(c);
-            }
-        }
-
-        fields.Add(field.ToString());
-        return fields.ToImmutable();
     }
 }

@@ -52,6 +52,9 @@ internal static class SheetPrinter
         }
     }
 
+    /// <summary>A value alone: a text as it is, a map or list in one line.</summary>
+    public static string Cell(SheetNode node) => node is SheetText text ? text.Value : Flow(node);
+
     /// <summary>A value in one line.</summary>
     public static string Flow(SheetNode node, bool inFlow = true) => node switch
     {

@@ -1,0 +1,113 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using System.Globalization;
+using Halfsplit.Circuits.Data;
+using Halfsplit.Circuits.Model;
+using Halfsplit.Circuits.Sheets;
+using Halfsplit.Circuits.Sheets.Quantities;
+
+namespace Halfsplit.Circuits.Importing;
+
+/// <summary>Reads gauges, lengths and colours as people write them in tables.</summary>
+internal static class WireColumns
+{
+    /// <summary>Cells that say that two terminals touch without a wire.</summary>
+    private static readonly string[] Direct = ["direct", "direkt", "none", "bus bar", "busbar"];
+
+    private static readonly FrozenDictionary<string, string> ColourWords = DataFile.Read("colour-words.csv")
+        .ToFrozenDictionary(r => TableHeader.Plain(r.Text("word")), r => r.Text("code"), StringComparer.Ordinal);
+
+    public static bool IsDirect(string text) => Direct.Contains(TableHeader.Plain(text));
+
+    /// <summary>
+    /// The unit of gauges without one: as the header says; AWG where all numbers are even and from 6 to 24, as those of wires
+    /// that harnesses are made of are; else mm².
+    /// </summary>
+    public static string UsualGauge(string header, IEnumerable<string> cells)
+    {
+        if (TableHeader.Plain(header) is "awg" or "ga" or "mm2" or "sqmm")
+        {
+            return TableHeader.Plain(header) is "awg" or "ga" ? "AWG" : "mm2";
+        }
+
+        var bare = cells.Where(c => Number(c) is not null).Select(c => Number(c)!.Value).ToList();
+        return bare.Count > 0 && bare.TrueForAll(n => n is >= 6 and <= 24 && n % 2 == 0) ? "AWG" : "mm2";
+    }
+
+    /// <summary>As the sheet writes it: <c>2.5mm2</c>, <c>14AWG</c>; null where it is no gauge.</summary>
+    /// <param name="usual">Unit of a number alone.</param>
+    public static string? Gauge(string text, string usual)
+    {
+        var plain = text.Replace(" ", "", StringComparison.Ordinal).ToUpperInvariant();
+        foreach (var sign in (string[])["AWG", "GA", "#"])
+        {
+            if (plain.StartsWith(sign, StringComparison.Ordinal))
+            {
+                plain = plain[sign.Length..] + "AWG";
+            }
+            else if (plain.EndsWith(sign, StringComparison.Ordinal) && sign != "AWG")
+            {
+                plain = plain[..^sign.Length] + "AWG";
+            }
+        }
+
+        plain = plain.Replace("MM²", "mm2", StringComparison.Ordinal).Replace("MM2", "mm2", StringComparison.Ordinal)
+            .Replace("MM^2", "mm2", StringComparison.Ordinal).Replace("SQMM", "mm2", StringComparison.Ordinal).Replace("QMM", "mm2", StringComparison.Ordinal);
+        plain = Number(plain) is not null ? plain + usual : plain;
+        return WireText.TryParse($"wire {plain} 1m", out var wire, out _)
+            ? wire!.Gauge.AwgText is { } awg ? awg + "AWG" : wire.Gauge.SquareMillimetres.ToString("R", CultureInfo.InvariantCulture) + "mm2"
+            : null;
+    }
+
+    /// <summary>The unit of lengths without one: as the header says; millimetres where half of them are 20 and more, else metres.</summary>
+    public static string UsualLength(string header, IEnumerable<string> cells)
+    {
+        if (Unit.Metre.TryFind(header.ToLowerInvariant(), out _))
+        {
+            return header.ToLowerInvariant();
+        }
+
+        const double Millimetres = 20;
+        var bare = cells.Select(Number).OfType<double>().Order().ToList();
+        return bare.Count > 0 && bare[bare.Count / 2] >= Millimetres ? "mm" : "m";
+    }
+
+    /// <summary>As the sheet writes it: <c>1.2m</c>, <c>6ft</c>; null where it is no length.</summary>
+    public static string? Length(string text, string usual)
+    {
+        var plain = text.Replace(" ", "", StringComparison.Ordinal).ToLowerInvariant()
+            .Replace("feet", "ft", StringComparison.Ordinal).Replace("foot", "ft", StringComparison.Ordinal).Replace("inches", "in", StringComparison.Ordinal)
+            .Replace("inch", "in", StringComparison.Ordinal).Replace("\"", "in", StringComparison.Ordinal).Replace("'", "ft", StringComparison.Ordinal)
+            .Replace("metres", "m", StringComparison.Ordinal).Replace("meters", "m", StringComparison.Ordinal).Replace("meter", "m", StringComparison.Ordinal);
+        plain = (Number(plain) is not null ? plain + usual : plain).Replace(',', '.');
+        return Quantity.TryParse(plain, Unit.Metre, Limits.Metres, out _, out _) ? plain : null;
+    }
+
+    /// <summary>By IEC 60757, "YE/BK"; null where it is no colour.</summary>
+    public static string? Colour(string text)
+    {
+        var named = Names(text.Split(['/', '-', '+', ',', ';'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries));
+        return named ?? Names(text.Split(' ', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
+            .Where(w => TableHeader.Plain(w) is not ("with" or "mit" or "stripe" or "tracer" or "streifen")).ToArray());
+    }
+
+    /// <summary>A number alone, with a decimal point or comma.</summary>
+    internal static double? Number(string text) => text.Length is > 0 and < 20 && Quantity.NumberLength(text) == text.Length
+        && double.TryParse(text.Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out var number) ? number : null;
+
+    private static string? Names(string[] words)
+    {
+        var codes = words.Select(Code).ToList();
+        return codes.Count > 0 && codes.TrueForAll(c => c is not null) ? string.Join('/', codes) : null;
+    }
+
+    /// <summary>One colour's code; a code of several letters for several colours is taken apart.</summary>
+    private static string? Code(string word)
+    {
+        var code = word.Trim().ToUpperInvariant();
+        return WireColours.Codes.Contains(code) || IsCodes(code) ? code : ColourWords.GetValueOrDefault(TableHeader.Plain(word));
+    }
+
+    private static bool IsCodes(string code) =>
+        code.Length is 4 or 6 && Enumerable.Range(0, code.Length / 2).All(i => WireColours.Codes.Contains(code.Substring(2 * i, 2)));
+}

@@ -1,0 +1,53 @@
+using Halfsplit.Circuits.Importing;
+using Halfsplit.Circuits.Messages;
+using Halfsplit.Cli.Cars;
+using Halfsplit.Cli.Output;
+using Halfsplit.Cli.Settings;
+using Halfsplit.Cli.Terminals;
+
+namespace Halfsplit.Cli.Verbs;
+
+/// <summary>Writes a sheet's wires, and its parts where asked, as plain tables.</summary>
+public static class ToTable
+{
+    public static int Run(Terminal terminal, ToTableSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(terminal);
+        ArgumentNullException.ThrowIfNull(settings);
+        var source = SheetSource.Find(settings.Sheet);
+        if (source.Text is null || source.Read().Circuit is not { } circuit)
+        {
+            return terminal.Fail(ExitCode.Broken, settings.Json, source.Problem ?? new Message("cli.sheet-has-errors", source.Name));
+        }
+
+        try
+        {
+            File.WriteAllText(settings.Output, TableExport.Wires(circuit));
+            if (settings.Parts is { } parts)
+            {
+                File.WriteAllText(parts, TableExport.Parts(circuit));
+            }
+        }
+        catch (Exception wrong) when (wrong is IOException or UnauthorizedAccessException)
+        {
+            return terminal.Fail(ExitCode.Broken, settings.Json, new Message("table.unwritable", settings.Output, wrong.Message));
+        }
+
+        if (settings.Json)
+        {
+            JsonOutput.Write(terminal, json =>
+            {
+                json.WriteString("file", settings.Output);
+                json.WriteString("partsFile", settings.Parts);
+                json.WriteNumber("wires", circuit.Wires.Length);
+                json.WriteNumber("joints", circuit.Joints.Length);
+            });
+        }
+        else
+        {
+            terminal.Line(new Message("table.written", settings.Output, circuit.Wires.Length, circuit.Joints.Length), Page.Good);
+        }
+
+        return ExitCode.Good;
+    }
+}

@@ -1,0 +1,177 @@
+using CsCheck;
+using Halfsplit.Circuits.Importing;
+using Halfsplit.Circuits.Lint;
+using Halfsplit.Circuits.Messages;
+using Halfsplit.Circuits.Model;
+using Halfsplit.Circuits.Sheets;
+
+namespace Halfsplit.Circuits.Tests.Importing;
+
+public sealed class TableImportTests
+{
+    private static readonly TextCatalog English = new(Language.English, CircuitTexts.Source), German = new(Language.German, CircuitTexts.Source);
+
+    public static TheoryData<string> Names() => [.. ShippedSheets.Names];
+
+    private static string Dump(Circuit circuit) => string.Join('\n', circuit.Wires.Select(w => $"{w.Id} {w.From} {w.To} {w.Spec}"));
+
+    private static Circuit Whole(string sheet)
+    {
+        var reading = SheetReader.Read(sheet);
+        Assert.True(reading.Circuit is not null, string.Join('\n', reading.Problems.Select(p => $"{p.Line}: {English.Say(p.Message)}")) + "\n" + sheet);
+        return reading.Circuit!;
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void A_sheet_written_as_tables_and_read_again_has_the_same_wires_joints_and_parts(string name)
+    {
+        var circuit = ShippedSheets.Load(name);
+        var made = TableImport.Read(TableExport.Wires(circuit), TableExport.Parts(circuit), circuit.Title);
+        var again = Whole(made.Sheet!);
+
+        Assert.Equal(Dump(circuit), Dump(again));
+        Assert.Equal(circuit.Joints, again.Joints);
+        Assert.Equal(circuit.Parts.Select(p => (p.Id, p.Kind)).Order(), again.Parts.Select(p => (p.Id, p.Kind)).Order());
+        Assert.Equal(
+            circuit.Parts.OrderBy(p => p.Id, StringComparer.Ordinal).Select(p => p is Connector c ? (c with { BelongsToB = [] }).ToString() : SheetWriterOf(p)),
+            again.Parts.OrderBy(p => p.Id, StringComparer.Ordinal).Select(p => p is Connector c ? (c with { BelongsToB = [] }).ToString() : SheetWriterOf(p)));
+        Assert.DoesNotContain(made.Remarks, r => r.Severity == ProblemSeverity.Error);
+
+        string SheetWriterOf(Part part) => part.ToString();
+    }
+
+    /// <summary>Without the table of parts the wires are the same wherever the names say what the parts are; the rest is said.</summary>
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void The_wires_alone_give_the_same_wires_or_an_error_that_names_the_part(string name)
+    {
+        var circuit = ShippedSheets.Load(name);
+        var made = TableImport.Read(TableExport.Wires(circuit), null, circuit.Title);
+
+        var silent = circuit.Parts.Where(p => p.Id != Metal.Body && !made.Remarks.Any(r => English.Say(r.Message).Contains(p.Id, StringComparison.Ordinal)));
+        Assert.Empty(silent.Select(p => p.Id));
+        Assert.All(made.Remarks.Where(r => r.Severity == ProblemSeverity.Error), r => Assert.True(English.Has(r.Message.Code)));
+    }
+
+    private const string Harness = """
+        Von;Nach;Querschnitt [mm²];Farbe;Länge [mm];Bemerkung
+        BAT.+;F1.1;2,5;rot;600;Dauerplus
+        F1.2;-S1:1;1,5;rt/ws;1200;"mit ""Anführung""; und Semikolon"
+        -S1:2;L1;0,75;schwarz/weiß;900;
+        L1;31;0,75;br;400;Masse
+        Masse;BAT.-;16;BK;400;
+        """;
+
+    [Fact]
+    public void A_German_table_with_semicolons_and_commas_becomes_a_circuit()
+    {
+        var made = TableImport.Read("\ufeff" + Harness, null, "Lampe");
+        var circuit = Whole(made.Sheet!);
+
+        Assert.Equal(
+            ["BAT.pos~F1.1 2.5 0.6 RD", "F1.2~S1.1 1.5 1.2 RD/WH", "S1.2~L1.1 0.75 0.9 BK/WH", "L1.2~BODY 0.75 0.4 BN", "BODY~BAT.neg 16 0.4 BK"],
+            circuit.Wires.Select(w => FormattableString.Invariant($"{w.Id} {w.Spec.Gauge.SquareMillimetres} {w.Spec.Length} {w.Spec.Colour}")));
+        Assert.Equal(["battery", "fuse", "switch", "lamp", "metal"], circuit.Parts.Select(p => p.Kind));
+        Assert.Empty(CircuitLint.Check(circuit).Where(p => p.Severity == ProblemSeverity.Error));
+        Assert.Contains(made.Remarks, r => r.Message.Code == "table.value-assumed" && English.Say(r.Message).Contains("F1", StringComparison.Ordinal));
+        Assert.Contains(made.Remarks, r => r.Message.Code == "table.column-left-out" || !Harness.Contains("Unbekannt", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("from,to,gauge,length\nBAT.pos,F1.1,14,6 ft", "14AWG", "6ft")]
+    [InlineData("from,to,gauge,length\nBAT.pos,F1.1,AWG 10,12 in", "10AWG", "12in")]
+    [InlineData("from\tto\tsize [AWG]\tlen (in)\nBAT.pos\tF1.1\t16\t30", "16AWG", "30in")]
+    [InlineData("from,to,gauge,length\nBAT.pos,F1.1,\"0,5 mm²\",\"1,25 m\"", "0.5mm2", "1.25m")]
+    [InlineData("from,to,gauge,length\nBAT.pos,F1.1,2.5,350", "2.5mm2", "350mm")]
+    [InlineData("from,to,gauge,length\nBAT.pos,F1.1,2.5,35cm", "2.5mm2", "35cm")]
+    [InlineData("from,from pin,to,to pin,gauge,length\nBAT,+,F1,1,4,2", "4mm2", "2m")]
+    [InlineData("Length,Gauge,To,From\n2 m,4mm2,F1/1,BAT:pos", "4mm2", "2m")]
+    [InlineData("from,to,gauge,length\nBAT.pos,F1.1,,", "1mm2", "1m")]
+    public void Gauges_and_lengths_are_read_in_every_usual_way(string table, string gauge, string length) =>
+        Assert.Contains($"BAT.pos -> wire {gauge} {length} -> F1.1", TableImport.Read(table, null, "t").Sheet!, StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("from,to\nQQ1.3,F1.1", "table.kind-unknown", ProblemSeverity.Error)]
+    [InlineData("from,to\nK1.99,F1.1", "table.bad-terminal", ProblemSeverity.Error)]
+    [InlineData("from,to\nF1.1,F1.1", "table.same-ends", ProblemSeverity.Error)]
+    [InlineData("from,to\n,F1.1", "table.no-end", ProblemSeverity.Error)]
+    [InlineData("from,to\nF1.1,F2.1", "table.no-battery", ProblemSeverity.Error)]
+    [InlineData("from,gauge\nF1.1,2", "table.no-column", ProblemSeverity.Error)]
+    [InlineData("", "table.empty", ProblemSeverity.Error)]
+    [InlineData("from,to\n\n", "table.empty", ProblemSeverity.Error)]
+    [InlineData("from,to,gauge\nF1.1,F2.1,thick", "table.gauge-unread", ProblemSeverity.Warning)]
+    [InlineData("from,to,gauge\nF1.1,F2.1,", "table.gauge-missing", ProblemSeverity.Warning)]
+    [InlineData("from,to,length\nF1.1,F2.1,long", "table.length-unread", ProblemSeverity.Warning)]
+    [InlineData("from,to,length [mm]\nF1.1,F2.1,1.200", "table.length-odd", ProblemSeverity.Warning)]
+    [InlineData("from,to,length\nF1.1,F2.1,3", "table.usual-length", ProblemSeverity.Warning)]
+    [InlineData("from,to,gauge\nF1.1,F2.1,3", "table.usual-gauge", ProblemSeverity.Warning)]
+    [InlineData("from,to,colour\nF1.1,F2.1,mauve", "table.colour-unread", ProblemSeverity.Warning)]
+    [InlineData("from,to\nF1.1,C1.3", "table.half-assumed", ProblemSeverity.Warning)]
+    [InlineData("from,to\nF1.1,C1.3a", "table.half-empty", ProblemSeverity.Warning)]
+    [InlineData("from,to\nF1.1,S1.4\nS1.9,F1.2", "table.positions-assumed", ProblemSeverity.Warning)]
+    [InlineData("from,to\nF1.1,ECU.A7\nF1.1,ECU.30", "table.module-terminals", ProblemSeverity.Warning)]
+    [InlineData("from,to\nF1.1,L1.56a\nL1.31,G1", "table.filaments-assumed", ProblemSeverity.Warning)]
+    [InlineData("from,to,gauge,smell\nF1.1,F2.1,2.5,bad", "table.column-left-out", ProblemSeverity.Note)]
+    [InlineData("from,to,wire\nF1.1,F2.1,7\nF1.2,F2.2,7", "table.wire-name-left-out", ProblemSeverity.Note)]
+    [InlineData("from,to\nF1,F2", "table.by-direction", ProblemSeverity.Note)]
+    [InlineData("from,to\nF1,G1.2", "table.terminal-left-out", ProblemSeverity.Note)]
+    [InlineData("from,to\nF1.1,K 2 x.30", "table.renamed", ProblemSeverity.Note)]
+    public void What_a_table_leaves_open_is_said(string table, string code, ProblemSeverity severity)
+    {
+        var remarks = TableImport.Read(table, null, "t").Remarks;
+
+        Assert.True(remarks.Any(r => r.Message.Code == code && r.Severity == severity), string.Join('\n', remarks.Select(r => $"{r.Severity} {English.Say(r.Message)}")));
+        Assert.All(remarks, r => Assert.True(German.Has(r.Message.Code) && English.Has(r.Message.Code), r.Message.Code));
+    }
+
+    [Fact]
+    public void The_table_of_parts_says_kinds_and_values()
+    {
+        var made = TableImport.Read(
+            "from,to\nBAT.pos,QQ1.1\nQQ1.2,S1.30\nS1.15,L1.1\nL1.2,G1",
+            "Bauteil;Art;Bezeichnung;Nennstrom [A];Leistung;positions\nQQ1;Sicherung;Lampensicherung;10;;\nL1;;Lampe;;5 W;\nS1;;;;;{ off: [], on: [30-15] }\nG1;wombat;;;;", "t");
+        var circuit = Whole(made.Sheet!.Replace("kind: wombat", "kind: ground", StringComparison.Ordinal));
+
+        Assert.Equal(10, Assert.IsType<Fuse>(circuit["QQ1"]).RatingAmps);
+        Assert.Equal("Lampensicherung", circuit["QQ1"].Notes.Name);
+        Assert.Equal(5, Assert.IsType<Lamp>(circuit["L1"]).Filaments[0].Watts);
+        Assert.Equal(["15", "30"], circuit["S1"].Terminals.Order());
+        Assert.Contains(made.Remarks, r => r is { Table: TableKind.Parts, Line: 5, Message.Code: "table.kind-unread" });
+        Assert.DoesNotContain(made.Remarks, r => r.Message.Code == "table.value-assumed");
+    }
+
+    private static readonly string[] Pieces =
+    [
+        "from", "to", "gauge", "length", ",", ";", "\t", "\n", "\r\n", "\"", "\"\"", "BAT.pos", "F1", "K2.30", "-S1:1", "C1.3a", "C1.3", "31", "B+", "2,5", "14", "AWG",
+        "mm²", "1e999", "NaN", "\ufeff", "\ud800", "\0", "->", "wire", "#", "{", "}", "[", "kind: x", "direct", "rot/weiß", "…", " ", "'", "K2-30", "part", "kind", "0",
+    ];
+
+    [Fact]
+    public void Whatever_a_table_says_it_is_read_and_what_comes_is_a_sheet_or_a_reason() =>
+        Gen.Select(Gen.Int[0, Pieces.Length - 1].Array[0, 60], Gen.Int[0, Pieces.Length - 1].Array[0, 20], Gen.Bool).Sample((wires, parts, head) =>
+        {
+            var made = TableImport.Read(
+                (head ? "from,to,gauge,length,colour\n" : "") + string.Concat(wires.Select(i => Pieces[i])), "part,kind,name\n" + string.Concat(parts.Select(i => Pieces[i])), "t");
+            if (made.Sheet is null)
+            {
+                Assert.Contains(made.Remarks, r => r.Severity == ProblemSeverity.Error);
+            }
+            else
+            {
+                SheetReader.Read(made.Sheet);
+            }
+        }, iter: 3000);
+
+    /// <summary>Every row is a wire, a joint, or has a remark of its own: none is lost.</summary>
+    [Fact]
+    public void No_row_is_lost() =>
+        Gen.Int[0, Pieces.Length - 1].Array[4].Array[1, 12].Sample(rows =>
+        {
+            var cells = rows.Select(r => r.Select(i => Pieces[i].Replace("\"", "", StringComparison.Ordinal).Replace("\n", "", StringComparison.Ordinal).Replace("\r", "", StringComparison.Ordinal)).ToArray())
+                .Where(r => r.Any(c => !string.IsNullOrWhiteSpace(c))).ToList();
+            var made = TableImport.Read("from,to,gauge,length\n" + string.Join('\n', cells.Select(r => string.Join(',', r.Select(c => $"\"{c}\"")))), null, "t");
+            var left = made.Remarks.Where(r => r.Severity == ProblemSeverity.Error && r.Line > 1).Select(r => r.Line).Distinct().Count();
+            Assert.Equal(cells.Count, made.Wires + made.Joints + left);
+        }, iter: 500);
+}
