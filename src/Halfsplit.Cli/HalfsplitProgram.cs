@@ -94,6 +94,9 @@ public static partial class HalfsplitProgram
         Add<HistorySettings>("history", History.Run, ["finished-jobs"]);
         Add<CoverageSettings>("coverage", Coverage.Run, ["pump-feed", "--complaint", "\"pump does not run\"", "--scan-tool"]);
         Add<CarSettings>("spice", Spice.Run, ["pump-feed", "-c", "priming", "--read", "C3.4,BODY"]);
+        Add<PinsSettings>(
+            "pins", Pins.Run, ["pump-feed", "--part", "K2"],
+            ["pump-feed", "--part", "C3", "--reading", "\"volts A body in key on = 0.02\""], ["headlamps", "--part", "C10", "--talk"]);
         BenchVerbs.Add(config, terminal);
     }
 

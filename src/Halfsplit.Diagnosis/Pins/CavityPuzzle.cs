@@ -7,7 +7,7 @@ namespace Halfsplit.Diagnosis.Pins;
 public static class CavityPuzzle
 {
     /// <summary>With more there are too many ways to look at on a phone.</summary>
-    public const int MostCavities = 7;
+    public const int MostCavities = 8;
 
     /// <summary>What a cavity without a function is called.</summary>
     public const string Empty = "empty";
@@ -32,23 +32,28 @@ public static class CavityPuzzle
         }
 
         var all = functions.AddRange(Enumerable.Repeat(new CavityFunction(Empty, null, null), cavities.Length - functions.Length));
-        var hypotheses = Orders(all)
-            .Select(order => cavities.Select((c, i) => new PinRole(c, order[i].Name)).ToImmutableArray())
-            .DistinctBy(roles => string.Join(", ", roles.Select(r => $"{r.Pin} {r.Role}")))
-            .Select(roles => Hypothesis(roles, functions));
+        var numbers = cavities.Select((c, i) => (c, i)).ToDictionary(x => x.c, x => x.i, StringComparer.Ordinal);
+        // Worked out once: there are thousands of orders.
+        var expected = all.Distinct().ToDictionary(
+            f => f, f => (Volts: Expect(IsEmpty(f) ? null : f, PinSetting.Volts), Ohms: Expect(IsEmpty(f) ? null : f, PinSetting.Ohms)));
+        var hypotheses = Orders(all).Select(order =>
+        {
+            var roles = cavities.Select((c, i) => new PinRole(c, order[i].Name)).ToImmutableArray();
+            var shows = order.Select(f => expected[f]).ToImmutableArray();
+            return new PinHypothesis(
+                string.Join(", ", roles.Select(r => $"{r.Pin} {r.Role}")), 1, roles, "",
+                test => test.Second != PinTest.Body || !numbers.TryGetValue(test.First, out var cavity) ? PinExpectation.Anything
+                    : test.Setting == PinSetting.Volts ? shows[cavity].Volts
+                    : test.Setting == PinSetting.Ohms ? shows[cavity].Ohms
+                    : PinExpectation.Anything,
+                _ => true);
+        });
         return new PinPuzzle(
             cavities, [.. hypotheses],
             [.. cavities.Select(c => new PinTest(PinSetting.Volts, c, PinTest.Body)), .. cavities.Select(c => new PinTest(PinSetting.Ohms, c, PinTest.Body))]);
     }
 
-    private static PinHypothesis Hypothesis(ImmutableArray<PinRole> roles, ImmutableArray<CavityFunction> functions)
-    {
-        var functionOf = roles.ToDictionary(r => r.Pin, r => functions.FirstOrDefault(f => f.Name == r.Role), StringComparer.Ordinal);
-        return new PinHypothesis(
-            string.Join(", ", roles.Select(r => $"{r.Pin} {r.Role}")), 1, roles, "",
-            test => test.Second == PinTest.Body && functionOf.TryGetValue(test.First, out var function) ? Expect(function, test.Setting) : PinExpectation.Anything,
-            _ => true);
-    }
+    private static bool IsEmpty(CavityFunction function) => function is { Volts: null, Ohms: null };
 
     private static PinExpectation Expect(CavityFunction? function, PinSetting setting) => (function, setting) switch
     {
@@ -74,6 +79,12 @@ public static class CavityPuzzle
 
         for (var i = 0; i < rest.Length; i++)
         {
+            if (rest.IndexOf(rest[i]) < i)
+            {
+                // The same function again: its orders have been told.
+                continue;
+            }
+
             foreach (var order in Orders(rest.RemoveAt(i)))
             {
                 yield return order.Insert(0, rest[i]);

@@ -29,7 +29,13 @@ public static partial class PinReadingText
 
         var setting = Setting(match.Groups["setting"].Value);
         PinPower? power = match.Groups["plus"].Success ? new PinPower(match.Groups["plus"].Value, match.Groups["minus"].Value) : null;
-        var test = new PinTest(setting, match.Groups["first"].Value, Name(match.Groups["second"].Value), power);
+        var condition = match.Groups["condition"].Success ? match.Groups["condition"].Value : null;
+        if (!Condition(puzzle, setting, ref condition, out problem))
+        {
+            return null;
+        }
+
+        var test = new PinTest(setting, match.Groups["first"].Value, Name(match.Groups["second"].Value), power, condition);
         if (Value(match.Groups["value"].Value.Trim(), setting) is not { } value)
         {
             problem = new Message("pins.bad-reading", text);
@@ -37,6 +43,20 @@ public static partial class PinReadingText
         }
 
         return (test, value);
+    }
+
+    /// <summary>The condition as the puzzle writes it: the only one where none is said; for what is measured at rest, none.</summary>
+    private static bool Condition(PinPuzzle puzzle, PinSetting setting, ref string? condition, out Message? problem)
+    {
+        var said = condition;
+        var known = puzzle.Offered.Where(t => t.Setting == setting).Select(t => t.Condition).OfType<string>().Distinct(StringComparer.Ordinal).ToList();
+        condition = said is null
+            ? known.Count == 1 ? known[0] : null
+            : known.Find(c => string.Equals(c, said, StringComparison.OrdinalIgnoreCase));
+        problem = said is not null && condition is null ? new Message("pins.not-in", said, known.Count == 0 ? "–" : string.Join(", ", known))
+            : said is null && known.Count > 1 ? new Message("pins.say-condition", string.Join(", ", known))
+            : null;
+        return problem is null;
     }
 
     private static Message? Unknown(Match match, PinPuzzle puzzle)
@@ -47,14 +67,16 @@ public static partial class PinReadingText
             : named[0] == named[1] || named.Distinct().Count() != named.Count ? new Message("pins.same-pin", named[0]) : null;
     }
 
-    private static string Name(string pin) => string.Equals(pin, PinTest.Body, StringComparison.OrdinalIgnoreCase) ? PinTest.Body : pin;
+    /// <summary>The body, in every language, or the pin itself.</summary>
+    private static string Name(string pin) =>
+        string.Equals(pin, PinTest.Body, StringComparison.OrdinalIgnoreCase) || string.Equals(pin, "Karosserie", StringComparison.OrdinalIgnoreCase) ? PinTest.Body : pin;
 
     private static PinSetting Setting(string word) => word.ToUpperInvariant() switch
     {
         "OHMS" or "OHM" => PinSetting.Ohms,
         "BEEP" => PinSetting.Continuity,
         "DIODE" => PinSetting.Diode,
-        "VOLTS" => PinSetting.Volts,
+        "VOLTS" or "VOLT" or "SPANNUNG" => PinSetting.Volts,
         _ => PinSetting.Power,
     };
 
@@ -78,7 +100,7 @@ public static partial class PinReadingText
     }
 
     [GeneratedRegex(
-        @"^(?<setting>ohms?|beep|diode|volts|power)\s+(?<first>\S+)\s+(?<second>\S+)(\s+with\s+(?<plus>\S+)\s+(?<minus>\S+))?\s*=\s*(?<value>.+)$",
+        @"^(?<setting>ohms?|beep|diode|volts?|spannung|power)\s+(?<first>\S+)\s+(?<second>\S+)(\s+with\s+(?<plus>\S+)\s+(?<minus>\S+))?(\s+(in|bei)\s+(?<condition>[^=]+?))?\s*=\s*(?<value>.+)$",
         RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Written();
 }

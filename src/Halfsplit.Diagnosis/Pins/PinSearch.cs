@@ -57,7 +57,22 @@ public sealed class PinSearch
             .Select(g => (g.Key, g.Sum(d => d.Odds))).OrderByDescending(d => d.Item2).ThenBy(d => d.Key, StringComparer.Ordinal)];
 
     /// <summary>The assignment that is settled; null where none is.</summary>
-    public PinOdds? Settled => Assignments[0] is { Settles.Length: > 0 } first && first.Odds >= SettledOdds ? first : null;
+    public PinOdds? Settled
+    {
+        get
+        {
+            var sums = new double[_table.Groups];
+            for (var h = 0; h < _table.Count; h++)
+            {
+                sums[_table.GroupOf[h]] += _odds[h];
+            }
+
+            var first = Array.IndexOf(sums, sums.Max());
+            return sums[first] >= SettledOdds && first != _table.GroupOf[_table.None]
+                ? Sum([.. Enumerable.Range(0, _table.Count).Where(h => _table.GroupOf[h] == first)])
+                : null;
+        }
+    }
 
     /// <summary>What tells most about the assignment now; null where it is settled, or where nothing on offer would tell more.</summary>
     public PinTest? Next => Settled is null && Best() is { } best ? Puzzle.Offered[best] : null;
@@ -109,10 +124,17 @@ public sealed class PinSearch
         logs[table.None] = Math.Log(NoneShare);
         foreach (var (test, value) in readings)
         {
+            // Thousands of hypotheses share a handful of expectations.
+            var known = new Dictionary<PinExpectation, double>(ReferenceEqualityComparer.Instance);
             for (var h = 0; h < table.Count; h++)
             {
                 var expectation = h == table.None ? PinExpectation.Anything : hypotheses[h].Expects(test);
-                logs[h] += Math.Log(PinLikelihood.Of(test, expectation, value));
+                if (!known.TryGetValue(expectation, out var log))
+                {
+                    known[expectation] = log = Math.Log(PinLikelihood.Of(test, expectation, value));
+                }
+
+                logs[h] += log;
             }
         }
 

@@ -13,8 +13,13 @@ internal sealed class PinTable
         Puzzle = puzzle;
         None = puzzle.Hypotheses.Length;
         Count = None + 1;
-        var groups = puzzle.Hypotheses.Select(h => h.Settles).Distinct().ToList();
-        GroupOf = [.. puzzle.Hypotheses.Select(h => groups.IndexOf(h.Settles)), groups.Count];
+        var groups = new Dictionary<string, int>(StringComparer.Ordinal);
+        foreach (var hypothesis in puzzle.Hypotheses)
+        {
+            groups.TryAdd(hypothesis.Settles, groups.Count);
+        }
+
+        GroupOf = [.. puzzle.Hypotheses.Select(h => groups[h.Settles]), groups.Count];
         Groups = groups.Count + 1;
         var tests = puzzle.Offered.Length;
         (_kind, _shares, _allowed, _usual) = (new int[tests][], new double[tests][][], new bool[tests][], new int[tests][]);

@@ -24,12 +24,13 @@ public readonly record struct PinPower(string Plus, string Minus);
 
 /// <summary>One measurement: two pins, the setting, and the power that lies on two others.</summary>
 /// <param name="Second">The other pin, or the word for the body.</param>
-public sealed record PinTest(PinSetting Setting, string First, string Second, PinPower? Power = null)
+/// <param name="Condition">What the car is doing; null where the puzzle knows no conditions, and for ohms, which are measured at rest.</param>
+public sealed record PinTest(PinSetting Setting, string First, string Second, PinPower? Power = null, string? Condition = null)
 {
     public const string Body = "body";
 
-    /// <summary>As a person types it: <c>ohms 1 2</c>, <c>power 3 4</c>, <c>ohms 1 2 with 3 4</c>.</summary>
-    public string Id => $"{Word} {First} {Second}" + (Power is { } power ? $" with {power.Plus} {power.Minus}" : "");
+    /// <summary>As a person types it: <c>ohms 1 2</c>, <c>power 3 4</c>, <c>ohms 1 2 with 3 4</c>, <c>volts 1 body in key on</c>.</summary>
+    public string Id => $"{Word} {First} {Second}" + (Power is { } power ? $" with {power.Plus} {power.Minus}" : "") + (Condition is null ? "" : $" in {Condition}");
 
     private string Word => Setting switch
     {

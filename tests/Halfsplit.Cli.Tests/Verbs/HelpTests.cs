@@ -6,7 +6,7 @@ namespace Halfsplit.Cli.Tests.Verbs;
 public sealed class HelpTests
 {
     public static TheoryData<string> Verbs =>
-        ["shelf", "lint", "adapt", "from-table", "to-table", "predict", "open", "notice", "next", "record", "withdraw", "skip", "status", "note", "describe", "hand-over", "report", "diagnose", "practice", "history", "coverage", "draw", "spice"];
+        ["shelf", "lint", "adapt", "from-table", "to-table", "predict", "open", "notice", "next", "record", "withdraw", "skip", "status", "note", "describe", "hand-over", "report", "diagnose", "practice", "history", "coverage", "draw", "spice", "pins"];
 
     [Fact]
     public void The_program_tells_its_verbs()

@@ -58,6 +58,34 @@ public sealed class CavityPinTests
     });
 
     [Fact]
+    [Trait("Pace", "slow")]
+    public void Eight_different_cavities_are_found()
+    {
+        ImmutableArray<CavityFunction> functions =
+        [
+            Function("feed: 12-13 V"), Function("ground: 0-0.1 V 0-2 ohm"), Function("sender: 4-6 V"), Function("heater: 0-0.1 V 20-60 ohm"),
+            Function("signal: 8-9 V"), Function("motor: 0-0.1 V 150..250 ohm"), Function("valve: 0-0.1 V 1000..1500 ohm"), Function("pull-up: 1.5-2.5 V"),
+        ];
+        var puzzle = CavityPuzzle.Of(["1", "2", "3", "4", "5", "6", "7", "8"], functions);
+        Assert.Equal(40_320, puzzle.Hypotheses.Length);
+        var hidden = puzzle.Hypotheses[31_415];
+        var search = PinSearch.Begin(puzzle);
+        while (search.Next is { } next)
+        {
+            search = search.With(next, hidden.Expects(next) is PinExpectation.Near near
+                ? PinValue.Of(near.InDecades ? Math.Pow(10, near.Mean) : near.Mean)
+                : PinValue.Of(double.PositiveInfinity));
+            Assert.True(search.Readings.Length <= 16);
+        }
+
+        Assert.Equal(hidden.Settles, search.Settled?.Settles);
+    }
+
+    [Fact]
+    public void Equal_empty_cavities_are_counted_once() =>
+        Assert.Equal(8 * 7, CavityPuzzle.Of(["1", "2", "3", "4", "5", "6", "7", "8"], [Pump[0], Pump[1]]).Hypotheses.Length);
+
+    [Fact]
     public void The_search_is_near_the_best_order()
     {
         var puzzle = CavityPuzzle.Of(["1", "2", "3"], [Function("feed: 11-14 V"), Function("ground: 0-0.1 V 0-2 ohm"), Function("sender: 4-6 V")]);
