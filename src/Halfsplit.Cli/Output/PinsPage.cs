@@ -61,7 +61,7 @@ public static class PinsPage
         {
             foreach (var assignment in assignments.Where(a => a.Odds > WorthShowing).Take(Shown))
             {
-                terminal.Line(terminal.Say("bench.odds-of", PinText.Of(assignment), Odds.Say(assignment.Odds)), null, 2, 4);
+                terminal.Line(terminal.Say("bench.odds-of", PinText.Of(assignment), OddsText.Of(assignment.Odds)), null, 2, 4);
             }
         }
 

@@ -54,7 +54,7 @@ public static class Shelf
         }
 
         terminal.Blank();
-        terminal.Line(new Message("shelf.go-on", found[0].Sheet.Name, found[0].Name));
+        terminal.Raw(terminal.Say("shelf.go-on", found[0].Sheet.Name, found[0].Name));
         return ExitCode.Good;
     }
 }

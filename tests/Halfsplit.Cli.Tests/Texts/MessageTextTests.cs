@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using Halfsplit.Circuits.Sheets;
+using Halfsplit.Circuits.Shelf;
 using Halfsplit.Diagnosis.Noticing;
 using Halfsplit.Simulation.Instruments;
 using Xunit;
@@ -45,7 +45,7 @@ public sealed partial class MessageTextTests
         Assert.All(NoticedTable.All, n => Assert.Contains($"noticed.{n.Name}", TextSources.Texts));
         Assert.All(
             NoticedTable.All.Where(n => n.About != NoticedAbout.Nothing), n => Assert.Contains($"noticed-of.{n.Name}", TextSources.Texts));
-        Assert.All(ShippedSheets.Names, s => Assert.Contains(s, TextSources.Texts["help.sheet"], StringComparison.Ordinal));
+        Assert.All(CircuitShelf.Systems, s => Assert.Contains($"shelf.system-{s}", TextSources.Texts));
     }
 
     [Fact]

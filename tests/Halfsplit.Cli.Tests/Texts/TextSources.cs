@@ -54,7 +54,7 @@ internal static partial class TextSources
     [GeneratedRegex("\\w\\[\"([a-z.-]+)\"\\]")]
     private static partial Regex Index();
 
-    [GeneratedRegex("(?<=\")app\\.[A-Za-z.-]+\\{?")]
+    [GeneratedRegex("(?<=\")(?:app|shelf|bench-[a-z]+)\\.[A-Za-z.-]*\\{?")]
     private static partial Regex AppCode();
 
     [GeneratedRegex("(\\$?)\"((?:[^\"\\\\\\r\\n]|\\\\.)*)\"")]

@@ -100,7 +100,7 @@ public sealed class AdaptTests : IDisposable
     [Fact]
     public void What_a_conversation_changed_can_be_changed_without_questions()
     {
-        var talk = Shell.Expect(0, _shell.RunWith("slot K2 = R7\nconnector in K2~C1\n\n", "adapt", "pump-feed", "-o", Sheet)).Output;
+        var talk = Shell.Expect(0, _shell.RunWith("slot K2 = R3\nconnector in K2~C1\n\n", "adapt", "pump-feed", "-o", Sheet)).Output;
         var line = talk.Split('\n').Single(l => l.StartsWith("halfsplit adapt ", StringComparison.Ordinal));
         var changes = line.Split(" --change ").Skip(1).SelectMany(c => new[] { "--change", c.Trim('"') });
         var other = _shell.File("other.yaml");
@@ -112,30 +112,30 @@ public sealed class AdaptTests : IDisposable
     [Fact]
     public void Quitting_writes_nothing_and_an_early_end_writes_what_was_changed()
     {
-        Assert.Contains("Nothing is written.", Shell.Expect(0, _shell.RunWith("slot K2 = R7\n1\nquit\n", "adapt", "pump-feed", "-o", Sheet)).Output, StringComparison.Ordinal);
+        Assert.Contains("Nothing is written.", Shell.Expect(0, _shell.RunWith("slot K2 = R3\n1\nquit\n", "adapt", "pump-feed", "-o", Sheet)).Output, StringComparison.Ordinal);
         Assert.False(File.Exists(Sheet));
         Assert.Contains("Nothing is written.", Shell.Expect(0, _shell.RunWith("\n", "adapt", "pump-feed", "-o", Sheet)).Output, StringComparison.Ordinal);
         Assert.False(File.Exists(Sheet));
-        Shell.Expect(0, _shell.RunWith("slot K2 = R7\n1\nK2\n", "adapt", "pump-feed", "-o", Sheet));
-        Assert.Contains("slot: R7", File.ReadAllText(Sheet), StringComparison.Ordinal);
+        Shell.Expect(0, _shell.RunWith("slot K2 = R3\n1\nK2\n", "adapt", "pump-feed", "-o", Sheet));
+        Assert.Contains("slot: R3", File.ReadAllText(Sheet), StringComparison.Ordinal);
     }
 
     [Fact]
     public void A_file_is_overwritten_only_where_that_is_said()
     {
         File.WriteAllText(Sheet, "mine");
-        string[] line = ["adapt", "pump-feed", "-o", Sheet, "--change", "slot K2 = R7"];
+        string[] line = ["adapt", "pump-feed", "-o", Sheet, "--change", "slot K2 = R3"];
         Assert.Contains("--overwrite", Shell.Expect(1, _shell.Run(line)).Error, StringComparison.Ordinal);
         Assert.Equal("mine", File.ReadAllText(Sheet));
 
         Shell.Expect(0, _shell.Run([.. line, "--overwrite"]));
-        Assert.Contains("slot: R7", File.ReadAllText(Sheet), StringComparison.Ordinal);
+        Assert.Contains("slot: R3", File.ReadAllText(Sheet), StringComparison.Ordinal);
     }
 
     [Fact]
     public void An_adapted_sheet_can_be_adapted_into_its_own_file()
     {
-        Shell.Expect(0, _shell.Run("adapt", "pump-feed", "-o", Sheet, "--change", "slot K2 = R7"));
+        Shell.Expect(0, _shell.Run("adapt", "pump-feed", "-o", Sheet, "--change", "slot K2 = R3"));
         Shell.Expect(0, _shell.Run("adapt", Sheet, "-o", Sheet, "--overwrite", "--change", "slot K1 = R9"));
 
         Assert.StartsWith("# Adapted from my-car.yaml (", File.ReadAllText(Sheet), StringComparison.Ordinal);
@@ -146,7 +146,7 @@ public sealed class AdaptTests : IDisposable
     public void A_script_reads_what_changed_and_what_was_assumed()
     {
         var json = Shell.Expect(0, _shell.Run(
-            "adapt", "pump-feed", "-o", Sheet, "--json", "--change", "slot K2 = R7", "--change", "length K2~C1 = unknown", "--change", "gauge MP~ECU = 0.1mm2")).Json;
+            "adapt", "pump-feed", "-o", Sheet, "--json", "--change", "slot K2 = R3", "--change", "length K2~C1 = unknown", "--change", "gauge MP~ECU = 0.1mm2")).Json;
 
         Assert.Equal("my-car.yaml", json.GetProperty("written").GetString());
         Assert.Equal(3, json.GetProperty("changes").GetArrayLength());
@@ -163,10 +163,10 @@ public sealed class AdaptTests : IDisposable
     [InlineData(2, "A change begins with", "adapt", "pump-feed", "--change", "sloppy K2")]
     [InlineData(2, "-o my-car.yaml", "adapt", "pump-feed")]
     [InlineData(2, "--change", "adapt", "pump-feed", "--json")]
-    [InlineData(1, "no shipped sheet", "adapt", "pmp-feed", "--change", "slot K2 = R7")]
-    [InlineData(2, "--against", "adapt", "pump-feed", "--against", "horn", "--change", "slot K2 = R7")]
+    [InlineData(1, "no shipped sheet", "adapt", "pmp-feed", "--change", "slot K2 = R3")]
+    [InlineData(2, "--against", "adapt", "pump-feed", "--against", "horn", "--change", "slot K2 = R3")]
     [InlineData(1, "no shipped sheet", "adapt", "pump-feed", "--against", "hron")]
-    [InlineData(1, "can't be written", "adapt", "pump-feed", "-o", "no/such/folder/my-car.yaml", "--change", "slot K2 = R7")]
+    [InlineData(1, "can't be written", "adapt", "pump-feed", "-o", "no/such/folder/my-car.yaml", "--change", "slot K2 = R3")]
     public void What_is_wrong_is_said_with_how_to_mend_it(int code, string text, params string[] line) =>
         Assert.Contains(text, Shell.Expect(code, _shell.Run(line)).Error.ReplaceLineEndings(" "), StringComparison.Ordinal);
 
