@@ -10,6 +10,9 @@ namespace Halfsplit.Bench.Forms;
 /// <param name="Answers">Called when all that is needed was filled in and could be read.</param>
 public sealed record Aid(string Name, string Group, ImmutableArray<AidInput> Inputs, Func<AidValues, Outcome<Answer>> Answers)
 {
+    /// <summary>A group in words.</summary>
+    public static Message GroupTitle(string group) => new($"bench-group.{group}");
+
     public Message Title => new($"bench-aid.{Name}");
 
     /// <summary>What it is for, in a sentence.</summary>

@@ -41,6 +41,9 @@ public sealed record AidInput(string Name, InputKind Kind = InputKind.Number, Un
     /// <summary>The code of a text that says how to write it; null where that goes without saying.</summary>
     public string? Hint { get; init; }
 
+    /// <summary>One of the choices in words.</summary>
+    public static Message ChoiceText(string choice) => new($"bench-choice.{choice}");
+
     public Message Label => new($"bench-input.{Name}");
 
     /// <summary>The unit as it stands behind a field: "mV"; empty where there is none.</summary>
