@@ -14,6 +14,8 @@ public sealed class AidFormTests : IAsyncDisposable
 
     public AidFormTests()
     {
+        // The first answer reads its tables, on a machine that may be busy.
+        BunitContext.DefaultWaitTimeout = TimeSpan.FromSeconds(30);
         _page.JSInterop.Mode = JSRuntimeMode.Loose;
         _page.JSInterop.SetupModule(_ => true).Mode = JSRuntimeMode.Loose;
         _page.Services.AddSingleton<Browser>();
