@@ -8,17 +8,19 @@ namespace Halfsplit.Circuits.Shelf;
 /// <summary>A text cut into the words that a search compares.</summary>
 public static class SearchWords
 {
-    private static readonly ImmutableDictionary<string, ImmutableArray<string>> Meanings = DataFile.Read("shelf-words.csv")
-        .ToImmutableDictionary(r => r.Text("word"), r => Cut(r.Text("means")));
+    private static readonly ImmutableDictionary<string, ImmutableArray<ImmutableArray<string>>> Meanings = DataFile
+        .Read("shelf-words.csv")
+        .ToImmutableDictionary(
+            r => r.Text("word"), r => r.Text("means").Split('/').Select(Cut).Where(m => !m.IsEmpty).ToImmutableArray());
 
     /// <summary>What is searched for: words that say nothing left out, others in the shelf's own words beside them.</summary>
-    /// <returns>For each word of the question the words that answer it; all are as good as one another.</returns>
-    public static ImmutableArray<ImmutableArray<string>> Asked(string question)
+    /// <returns>For each word of the question what it may mean, each meaning one or more words that belong together.</returns>
+    public static ImmutableArray<ImmutableArray<ImmutableArray<string>>> Asked(string question)
     {
-        var asked = ImmutableArray.CreateBuilder<ImmutableArray<string>>();
+        var asked = ImmutableArray.CreateBuilder<ImmutableArray<ImmutableArray<string>>>();
         foreach (var word in Cut(question))
         {
-            var means = Meanings.GetValueOrDefault(word, [word]);
+            var means = Meanings.GetValueOrDefault(word, [[word]]);
             if (!means.IsEmpty)
             {
                 asked.Add(means);

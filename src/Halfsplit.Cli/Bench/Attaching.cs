@@ -12,8 +12,10 @@ using Halfsplit.Jobs.Sessions;
 namespace Halfsplit.Cli.Bench;
 
 /// <summary>A result that a job has taken as evidence.</summary>
+/// <param name="Job">The job's file, as the person named it.</param>
 /// <param name="Before">The odds of every suspect before.</param>
-public sealed record Attached(JobSession Session, Noticed What, ImmutableArray<JobEvent> Events, Dictionary<string, double> Before)
+public sealed record Attached(
+    string Job, JobSession Session, Noticed What, ImmutableArray<JobEvent> Events, Dictionary<string, double> Before)
 {
     /// <summary>Attaches what the answer found to the job that the settings name.</summary>
     /// <returns>Null with an exit code where it was not attached; what is wrong has been told.</returns>
@@ -52,13 +54,14 @@ public sealed record Attached(JobSession Session, Noticed What, ImmutableArray<J
             return null;
         }
 
-        return new Attached(session, what, kept.Events, before);
+        return new Attached(settings.Job!, session, what, kept.Events, before);
     }
 
     public void Draw(Terminal terminal)
     {
         ArgumentNullException.ThrowIfNull(terminal);
         terminal.Line(terminal.Say("record.saved", terminal.Say("bench.attached", terminal.Say(NoticedText.Of(Session.Circuit, What)))), Page.Good, 0, 4);
+        terminal.Raw(terminal.Say("bench.take-back", Job, What.ToString()));
         SuspectList.Draw(terminal, Session, 5, Before);
     }
 

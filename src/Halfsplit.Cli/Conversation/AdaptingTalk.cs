@@ -275,6 +275,12 @@ public sealed class AdaptingTalk(Terminal terminal, Circuit parent)
             return (new PlaceChoice(Circuit.Places[number - 1].Name), true);
         }
 
+        if (Number(text) is not null)
+        {
+            terminal.Line(new Message("adapting.no-such-number", text, Circuit.Places.Length), Page.Caution);
+            return null;
+        }
+
         if (ChangeText.ReadPlace(text, out var problem) is not { } choice)
         {
             terminal.Line(problem!, Page.Caution);

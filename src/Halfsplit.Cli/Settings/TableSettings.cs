@@ -21,7 +21,7 @@ public sealed class FromTableSettings : VerbSettings
     [Says("help.table-title")]
     public string? Title { get; init; }
 
-    [CommandOption("--replace")]
+    [CommandOption("--overwrite")]
     [Says("help.table-replace")]
     public bool Replace { get; init; }
 }

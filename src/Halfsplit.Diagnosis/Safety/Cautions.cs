@@ -42,7 +42,7 @@ public static class Cautions
 
         var cautions = names.Distinct(StringComparer.Ordinal).Select(Of).ToList();
         var condition = circuit.FindCondition(check.Arrangement.Condition);
-        if (condition is { StarterAmps: not null } || circuit.Parts.OfType<Starter>().Any() && condition is { NeedsHelper: true })
+        if (condition is { StarterAmps: not null } || condition is { NeedsHelper: true } && Cranks(circuit, condition))
         {
             cautions.Add(new Message("caution.cranking"));
         }
@@ -79,6 +79,10 @@ public static class Cautions
 
         return [.. cautions.Distinct()];
     }
+
+    /// <summary>Whether an engine may start in this condition: there is a starter, or the engine runs next.</summary>
+    private static bool Cranks(Circuit circuit, Condition condition) =>
+        circuit.Parts.OfType<Starter>().Any() || circuit.Conditions.Any(c => c.EngineTurns && c.After == condition.Name);
 
     /// <summary>The text of a caution's name; a name of the sheet's own is shown as it is.</summary>
     public static Message Of(string name)

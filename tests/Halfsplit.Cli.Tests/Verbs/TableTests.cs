@@ -56,7 +56,7 @@ public sealed class TableTests
 
         Shell.Expect(2, shell.Run("from-table", table, "-o", sheet));
         Assert.Equal("mine", File.ReadAllText(sheet));
-        Shell.Expect(0, shell.Run("from-table", table, "-o", sheet, "--replace"));
+        Shell.Expect(0, shell.Run("from-table", table, "-o", sheet, "--overwrite"));
         Assert.NotEqual("mine", File.ReadAllText(sheet));
     }
 
