@@ -46,6 +46,20 @@ public sealed class SafetyTests
         }
     }
 
+    [Theory]
+    [InlineData("motorcycle-start", "work of M1 | start in gear with the clutch pulled", true)]
+    [InlineData("motorcycle-start", "volts BAT.pos BAT.neg | key off", false)]
+    [InlineData("pump-feed", "work of M1 | cranking", true)]
+    [InlineData("pump-feed", "work of M1 | priming", false)]
+    public void Before_an_engine_may_start_it_is_said(string sheet, string check, bool cranks)
+    {
+        var circuit = ShippedSheets.Load(sheet);
+        var investigation = Investigation.Open(circuit, circuit.Complaints[1]);
+        var cautions = Cautions.For(circuit, Position.Start(circuit), investigation.FindCheck(check)!);
+
+        Assert.Equal(cranks, cautions.Any(c => c.Code == "caution.cranking"));
+    }
+
     [Fact]
     public void With_a_smell_of_fuel_no_jumper_bypasses_the_crash_cut_off()
     {
