@@ -2,9 +2,9 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using Halfsplit.Circuits.Importing;
-using Halfsplit.Circuits.Lint;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Circuits.Sheets;
+using Halfsplit.Cli.Cars;
 using Halfsplit.Cli.Output;
 using Halfsplit.Cli.Settings;
 using Halfsplit.Cli.Terminals;
@@ -36,7 +36,7 @@ public static class FromTable
         var title = settings.Title is { Length: > 0 } asked ? asked : Path.GetFileNameWithoutExtension(settings.Table);
         var made = TableImport.Read(wires!, parts, string.IsNullOrWhiteSpace(title) ? settings.Table : title);
         var sheet = made.Sheet is null ? null : ToDo(terminal, settings, made) + made.Sheet;
-        var problems = sheet is null ? [] : Lint(sheet);
+        var problems = sheet is null ? [] : new SheetSource(settings.Output, sheet, null).Read().Problems;
         if (sheet is not null)
         {
             try
@@ -60,14 +60,6 @@ public static class FromTable
         }
 
         return good ? ExitCode.Good : ExitCode.Broken;
-    }
-
-    private static ImmutableArray<SheetProblem> Lint(string sheet)
-    {
-        var reading = SheetReader.Read(sheet);
-        return reading.Circuit is { } circuit
-            ? [.. reading.Problems.AddRange(CircuitLint.Check(circuit, reading.Positions).Except(reading.Problems)).OrderBy(p => p.Line)]
-            : reading.Problems;
     }
 
     /// <summary>What is to do, kept at the head of the sheet as comments, so that it is not lost with the screen.</summary>
@@ -132,26 +124,12 @@ public static class FromTable
             {
                 json.WriteString("table", remark.Table == TableKind.Wires ? "wires" : "parts");
                 json.WriteNumber("line", remark.Line);
-                json.WriteString("severity", Word(remark.Severity));
+                json.WriteString("severity", ProblemJson.Word(remark.Severity));
                 json.WriteString("code", remark.Message.Code);
                 json.WriteString("text", terminal.Say(remark.Message));
             });
-            json.Array("problems", problems, problem =>
-            {
-                json.WriteString("severity", Word(problem.Severity));
-                json.WriteNumber("line", problem.Line);
-                json.WriteNumber("column", problem.Column);
-                json.WriteString("code", problem.Message.Code);
-                json.WriteString("text", terminal.Say(problem.Message));
-            });
+            json.Problems(terminal, problems);
         });
-
-    private static string Word(ProblemSeverity severity) => severity switch
-    {
-        ProblemSeverity.Error => "error",
-        ProblemSeverity.Warning => "warning",
-        _ => "note",
-    };
 
     private static (string? Text, Message? Problem) Text(string path)
     {

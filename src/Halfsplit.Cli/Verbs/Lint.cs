@@ -28,14 +28,7 @@ public static class Lint
             {
                 json.WriteString("sheet", settings.Sheet);
                 json.WriteBoolean("good", errors == 0);
-                json.Array("problems", problems, problem =>
-                {
-                    json.WriteString("severity", Word(problem.Severity));
-                    json.WriteNumber("line", problem.Line);
-                    json.WriteNumber("column", problem.Column);
-                    json.WriteString("code", problem.Message.Code);
-                    json.WriteString("text", terminal.Say(problem.Message));
-                });
+                json.Problems(terminal, problems);
             });
         }
         else
@@ -54,7 +47,7 @@ public static class Lint
         foreach (var problem in problems)
         {
             var place = $"{sheet}:{problem.Line}:{problem.Column}: ";
-            terminal.Raw(place + terminal.Say($"lint.{Word(problem.Severity)}", terminal.Say(problem.Message)));
+            terminal.Raw(place + terminal.Say($"lint.{ProblemJson.Word(problem.Severity)}", terminal.Say(problem.Message)));
         }
 
         var errors = problems.Count(p => p.Severity == ProblemSeverity.Error);
@@ -62,11 +55,4 @@ public static class Lint
             terminal.Say(problems.Length == 0 ? "lint.good" : "lint.count", called ?? sheet, errors, problems.Length - errors),
             errors > 0 ? Page.Bad : Page.Good);
     }
-
-    private static string Word(ProblemSeverity severity) => severity switch
-    {
-        ProblemSeverity.Error => "error",
-        ProblemSeverity.Warning => "warning",
-        _ => "note",
-    };
 }

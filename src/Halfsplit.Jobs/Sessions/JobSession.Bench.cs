@@ -43,20 +43,7 @@ public sealed partial class JobSession
             return new SessionOutcome.Misplaced(new Message("found.not-attached", what.ToString()));
         }
 
-        var kept = ImmutableArray.CreateBuilder<JobEvent>();
-        foreach (var target in targets)
-        {
-            var (id, at) = _stamps.Next(Document.LastId);
-            var outcome = Keep(new ReadingWithdrawn(id, at, target.Id) { Reason = reason });
-            if (outcome is not SessionOutcome.Kept done)
-            {
-                return outcome;
-            }
-
-            kept.AddRange(done.Events);
-        }
-
-        return new SessionOutcome.Kept(kept.ToImmutable());
+        return WithdrawAll(targets, reason);
     }
 
     private Message? WhyNotAttached(Noticed what)

@@ -99,6 +99,11 @@ public sealed partial class JobSession
             return new SessionOutcome.Misplaced(new Message("session.nothing-to-withdraw"));
         }
 
+        return WithdrawAll(targets, reason);
+    }
+
+    private SessionOutcome WithdrawAll(IEnumerable<JobEvent> targets, string? reason)
+    {
         var kept = ImmutableArray.CreateBuilder<JobEvent>();
         foreach (var target in targets)
         {
