@@ -51,6 +51,12 @@ public static class SheetPuzzle
             return null;
         }
 
+        if (cavities.Length == 1)
+        {
+            problem = new Message("pins.one-cavity", id);
+            return null;
+        }
+
         var forecaster = new PinForecaster(circuit, part);
         conditions = conditions.IsEmpty
             ? Choose(circuit, forecaster, [.. named.Select(n => n.Terminal)])
@@ -74,7 +80,8 @@ public static class SheetPuzzle
     private static Message? Wrong(Circuit circuit, string id, char half, ImmutableArray<string> conditions)
     {
         var fit = circuit.Parts.Where(p => p is Relay or Connector).Select(p => p.Id).ToList();
-        return circuit.Find(id) is not (Relay or Connector) ? new Message("pins.no-part", id, string.Join(", ", fit), Spelling.Hint(id, fit))
+        return fit.Count == 0 ? new Message("pins.no-parts")
+            : circuit.Find(id) is not (Relay or Connector) ? new Message("pins.no-part", id, string.Join(", ", fit), Spelling.Hint(id, fit))
             : !circuit[id].Notes.Probe || Cautions.ForbidProbing(circuit, circuit[id]) ? new Message("pins.never", id)
             : half is not ('a' or 'b') ? new Message("pins.bad-half", half.ToString())
             : circuit[id] is Connector && !circuit.Cavities(id).Any() ? new Message("pins.no-cavities", id)

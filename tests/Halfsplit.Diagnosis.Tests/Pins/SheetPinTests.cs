@@ -31,7 +31,7 @@ public sealed class SheetPinTests
     private static IEnumerable<(string Part, char Half, int Cavities)> PartsOf(Circuit circuit) =>
         circuit.Parts.Where(p => p.Notes.Probe && p is Relay or Connector)
             .Select(p => (p.Id, 'a', p is Connector ? circuit.Cavities(p.Id).Count() : p.Terminals.Length))
-            .Where(p => p.Item3 is > 0 and <= Most);
+            .Where(p => p.Item3 is > 1 and <= Most);
 
     private static SheetPins Of(Circuit circuit, string part, char half = 'a', string[]? cavities = null, string[]? conditions = null)
     {
@@ -142,6 +142,20 @@ public sealed class SheetPinTests
 
         Assert.All(pins.Puzzle.Hypotheses, h => Assert.Equal(3, h.Roles.Length));
         Assert.Contains(pins.Puzzle.Hypotheses.SelectMany(h => h.Roles), r => r.Role.Contains(CavityPuzzle.Empty, StringComparison.Ordinal));
+    }
+
+    /// <summary>One cavity needs no finding out, unless the real connector has more; a sheet may have nothing to be found at all.</summary>
+    [Fact]
+    public void Where_there_is_nothing_to_find_out_it_is_said()
+    {
+        var horn = Sheet("horn");
+        Assert.Null(SheetPuzzle.Of(horn, "C7", 'a', [], [], out var problem));
+        Assert.Equal("pins.one-cavity", problem?.Code);
+        Assert.NotNull(SheetPuzzle.Of(horn, "C7", 'a', ["A", "B"], [], out _));
+
+        const string Bare = "sheet: 1\ntitle: Bare\nparts: { BAT: { kind: battery }, L1: { kind: lamp, watts: 5 W } }\nwiring: [BAT.pos -> L1 -> BAT.neg]\n";
+        Assert.Null(SheetPuzzle.Of(SheetReader.Read(Bare).Circuit!, "L1", 'a', [], [], out problem));
+        Assert.Equal("pins.no-parts", problem?.Code);
     }
 
     [Theory]

@@ -6,7 +6,7 @@ namespace Halfsplit.Simulation.Tests.Sheets;
 
 /// <summary>
 /// Shipped sheets for tests that settle thousands of cars: those with the most in them. With the environment variable
-/// HALFSPLIT_WHOLE_SHELF=1 it is every sheet, which takes a quarter of an hour.
+/// HALFSPLIT_WHOLE_SHELF=1 it is every sheet, which takes many minutes.
 /// </summary>
 internal static class ShelfChoice
 {
