@@ -24,6 +24,10 @@ public sealed class GermanTests(PublishedApp app)
         await page.GetByRole(AriaRole.Link, new() { Name = "Zurück zum Anfang" }).ClickAsync();
         await page.GetByText("Was geht nicht?").WaitForAsync();
 
+        // The name is there whole, or the logo stands for it.
+        Assert.True(await page.EvaluateAsync<bool>(
+            "() => { const name = document.querySelector('.top h1'); return name.clientWidth <= 1 || name.scrollWidth <= name.clientWidth; }"));
+
         await phone.ReadyAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = "Left headlamp dark" }).First.ClickAsync();
         await page.Locator(".safety").GetByText("Wenn die Serviceangaben").WaitForAsync();
