@@ -167,7 +167,7 @@ internal sealed class CarCosts : IChangeCosts
 /// <summary>Repairs that together mend one class of suspects, with the checks that stand for carrying them out.</summary>
 internal sealed record RepairChoice(IReadOnlyList<(Repair Repair, Check Check)> Steps)
 {
-    public double Price => Steps.Sum(s => s.Repair.Price.Middle);
+    public double Price { get; } = Steps.Sum(s => s.Repair.Price.Middle);
 
-    public string Id => string.Join(" + ", Steps.Select(s => s.Repair.Id));
+    public string Id { get; } = string.Join(" + ", Steps.Select(s => s.Repair.Id));
 }

@@ -44,18 +44,39 @@ public sealed record Effort(double Minutes, ImmutableArray<Message> Steps)
     private static void Count(DiagnosisOptions options, Position from, Check check, Tally tally)
     {
         Open(from, check, tally);
+        Arrange(options, from, check, () => SetUp(from, check, tally), tally);
+    }
+
+    /// <summary>Everything between the places and the meter: the same for all checks in one arrangement, those in which the meter takes part apart.</summary>
+    internal static double MinutesOfArranging(Circuit circuit, DiagnosisOptions options, Position from, Check check)
+    {
+        var tally = new Tally(circuit, null);
+        Arrange(options, from, check, () => { }, tally);
+        return tally.Minutes;
+    }
+
+    /// <summary>The reading itself, from wherever: the same for a check at all times.</summary>
+    internal static double MinutesOfReading(Circuit circuit, Check check) =>
+        Table[ActionOf(check)] + (NeedsLongLead(circuit, check) ? Table["long-lead"] : 0);
+
+    /// <summary>Setting the meter and moving its black lead.</summary>
+    internal static double MinutesOfSetting(Position from, Check check) =>
+        (ChangesSetting(from, check) ? Table["meter-setting"] : 0) + (MovesBlack(from, check) ? Table["move-black"] : 0);
+
+    private static void Arrange(DiagnosisOptions options, Position from, Check check, Action setUp, Tally tally)
+    {
         var condition = Rearrange(from, check, tally);
         if (InstrumentReader.TakesPart(check.Probe.Instrument))
         {
             // What carries current is connected dead and switched on after: no spark at the clips.
             condition = SwitchOff(condition, tally);
-            SetUp(from, check, tally);
+            setUp();
             EnterCondition(options, condition, check.Arrangement.Condition, tally);
         }
         else
         {
             EnterCondition(options, condition, check.Arrangement.Condition, tally);
-            SetUp(from, check, tally);
+            setUp();
         }
     }
 
@@ -145,12 +166,12 @@ public sealed record Effort(double Minutes, ImmutableArray<Message> Steps)
     private static void SetUp(Position from, Check check, Tally tally)
     {
         var probe = check.Probe;
-        if (probe.Instrument is not (Instrument.Eye or Instrument.Ear) && from.Instrument != probe.Instrument)
+        if (ChangesSetting(from, check))
         {
             tally.Add(Table["meter-setting"], () => new Message("step.setting", new Message($"instrument.{probe.Instrument.Name()}")));
         }
 
-        if (probe.Black is { } black && from.Black != black)
+        if (MovesBlack(from, check))
         {
             tally.Add(Table["move-black"], null);
         }
@@ -162,6 +183,11 @@ public sealed record Effort(double Minutes, ImmutableArray<Message> Steps)
 
         tally.Add(Table[ActionOf(check)], () => Action(tally.Circuit, check));
     }
+
+    private static bool ChangesSetting(Position from, Check check) =>
+        check.Probe.Instrument is not (Instrument.Eye or Instrument.Ear) && from.Instrument != check.Probe.Instrument;
+
+    private static bool MovesBlack(Position from, Check check) => check.Probe.Black is { } black && from.Black != black;
 
     private static bool NeedsLongLead(Circuit circuit, Check check)
     {

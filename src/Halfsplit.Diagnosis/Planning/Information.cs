@@ -127,28 +127,43 @@ internal static class Information
     /// <summary>Cuts in the widest gaps between predicted means, measured in their spreads.</summary>
     public static double[] Cuts(ReadOnlySpan<Outlook> outlooks)
     {
-        var sorted = new List<(double Mean, double Spread)>();
+        Span<double> means = outlooks.Length <= OnStack ? stackalloc double[outlooks.Length] : new double[outlooks.Length];
+        Span<double> spreads = outlooks.Length <= OnStack ? stackalloc double[outlooks.Length] : new double[outlooks.Length];
+        var definite = 0;
         foreach (ref readonly var forecast in outlooks)
         {
             if (!forecast.IsBroad && forecast.OverLimit < 0.5)
             {
-                sorted.Add((forecast.Mean, Math.Max(1e-9, forecast.Spread)));
+                means[definite] = forecast.Mean;
+                spreads[definite++] = Math.Max(1e-9, forecast.Spread);
             }
         }
 
-        sorted.Sort();
-        var gaps = new List<(double Size, double Cut)>();
-        for (var i = 1; i < sorted.Count; i++)
+        means[..definite].Sort(spreads[..definite]);
+        Span<double> cuts = stackalloc double[MostBins];
+        Span<double> sizes = stackalloc double[MostBins];
+        var kept = 0;
+        for (var i = 1; i < definite; i++)
         {
-            var spread = sorted[i].Spread + sorted[i - 1].Spread;
-            var gap = (sorted[i].Mean - sorted[i - 1].Mean) / spread;
-            if (gap > 0.2)
+            var spread = spreads[i] + spreads[i - 1];
+            var gap = (means[i] - means[i - 1]) / spread;
+            if (gap <= 0.2 || (kept == MostBins - 1 && gap <= sizes[kept - 1]))
             {
-                // Between two clusters, nearer to the sharper one.
-                gaps.Add((gap, ((sorted[i].Mean * sorted[i - 1].Spread) + (sorted[i - 1].Mean * sorted[i].Spread)) / spread));
+                continue;
             }
+
+            var at = kept;
+            for (; at > 0 && gap > sizes[at - 1]; at--)
+            {
+                (sizes[at], cuts[at]) = (sizes[at - 1], cuts[at - 1]);
+            }
+
+            // Between two clusters, nearer to the sharper one.
+            (sizes[at], cuts[at]) = (gap, ((means[i] * spreads[i - 1]) + (means[i - 1] * spreads[i])) / spread);
+            kept = Math.Min(kept + 1, MostBins - 1);
         }
 
-        return [.. gaps.OrderByDescending(g => g.Size).ThenBy(g => g.Cut).Take(MostBins - 1).Select(g => g.Cut).Order()];
+        cuts[..kept].Sort();
+        return cuts[..kept].ToArray();
     }
 }

@@ -38,6 +38,7 @@ public sealed class Planner(Forecaster forecaster, DiagnosisOptions options)
 
     private readonly Screening _screening = new(forecaster);
     private readonly SafetyScreen _safety = new(forecaster, options);
+    private readonly ManyMinutes _minutes = new(forecaster.Network.Circuit, options);
 
     /// <summary>The checks that tell most per minute, best first; empty when nothing that can be done would tell anything.</summary>
     /// <param name="most">How many at most.</param>
@@ -142,9 +143,7 @@ public sealed class Planner(Forecaster forecaster, DiagnosisOptions options)
             yield break;
         }
 
-        var byMinutes = checks
-            .Select(c => (Check: c, Minutes: Effort.MinutesOf(Circuit, options, position, c)))
-            .OrderBy(c => c.Minutes).ThenBy(c => c.Check.Id, StringComparer.Ordinal);
+        var byMinutes = _minutes.FewestFirst(position, checks);
         var few = partition.Thin(FewCars);
         var looked = Screen(byMinutes, few, repairs, few.Cars.Count < partition.Cars.Count ? Looked : Screened, telling);
         var screened = few.Cars.Count < partition.Cars.Count

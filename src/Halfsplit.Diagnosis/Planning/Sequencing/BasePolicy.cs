@@ -17,6 +17,9 @@ internal sealed class BasePolicy(RepairProblem problem, NodeBudget budget)
     private readonly RepairChain _chain = new(problem);
     private readonly double[] _shown = new double[problem.StateCount];
 
+    /// <summary>Arrays of odds that no branch holds at the moment.</summary>
+    private readonly Stack<double[]> _spare = [];
+
     /// <summary>The weighted cost of following the policy from here.</summary>
     /// <param name="mass">Total weight below which repairs are tried without further checks.</param>
     public PlanValue Value(double[] weights, int position, ulong used, double mass)
@@ -37,7 +40,7 @@ internal sealed class BasePolicy(RepairProblem problem, NodeBudget budget)
 
         var value = PlanValue.Of(problem.Costs, position, best) * total;
         var after = problem.Costs.After(position, best);
-        var next = new double[weights.Length];
+        var next = _spare.Count > 0 ? _spare.Pop() : new double[weights.Length];
         for (var outcome = 0; outcome < problem.Checks[best].OutcomeCount && value.Cost < repairs.Cost; outcome++)
         {
             if (StateWeights.After(weights, problem.Checks[best], outcome, next) > 0)
@@ -46,6 +49,7 @@ internal sealed class BasePolicy(RepairProblem problem, NodeBudget budget)
             }
         }
 
+        _spare.Push(next);
         return value.Cost < repairs.Cost ? value : repairs;
     }
 

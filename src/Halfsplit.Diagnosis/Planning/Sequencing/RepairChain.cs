@@ -16,8 +16,11 @@ internal sealed class RepairChain(RepairProblem problem)
 
     private readonly double[] _left = new double[problem.StateCount];
 
-    /// <summary>Weight of what each repair would cure of what is left.</summary>
+    /// <summary>Weight of what each repair would cure of what is left; 0 for those no longer open.</summary>
     private readonly double[] _cured = new double[problem.Repairs.Length];
+
+    /// <summary>For each position, one over what each repair costs there if it turns out wrong; null until asked for.</summary>
+    private readonly List<double[]?> _perCost = [];
 
     /// <summary>The weighted cost down to the end.</summary>
     public PlanValue Value(ReadOnlySpan<double> weights, int position, ulong used)
@@ -25,7 +28,7 @@ internal sealed class RepairChain(RepairProblem problem)
         weights.CopyTo(_left);
         for (var repair = 0; repair < _cures.Length; repair++)
         {
-            _cured[repair] = Cured(_left, repair);
+            _cured[repair] = (used >> (problem.Checks.Length + repair) & 1) == 0 ? Cured(_left, repair) : 0;
         }
 
         var total = StateWeights.Total(weights);
@@ -33,29 +36,31 @@ internal sealed class RepairChain(RepairProblem problem)
         var best = new PlanValue(problem.HandOver * total, 0, 0);
         for (var tried = 0; tried < problem.Repairs.Length; tried++)
         {
-            var chosen = Best(position, used, total);
-            if (chosen < 0)
+            var repaired = Best(PerCost(position));
+            if (repaired < 0)
             {
                 break;
             }
 
+            var chosen = problem.Checks.Length + repaired;
             spent += PlanValue.Of(problem.Costs, position, chosen) * total;
-            foreach (var (state, cure) in _cures[chosen - problem.Checks.Length])
+            foreach (var (state, cure) in _cures[repaired])
             {
                 total -= _left[state] * cure;
                 _left[state] *= 1 - cure;
             }
 
-            foreach (var repair in _sharing[chosen - problem.Checks.Length])
+            foreach (var repair in _sharing[repaired])
             {
-                _cured[repair] = Cured(_left, repair);
+                _cured[repair] = _cured[repair] > 0 ? Cured(_left, repair) : 0;
             }
+
+            _cured[repaired] = 0;
 
             // Rounding leaves specks of weight where nothing is left.
             total = total < 1e-12 ? 0 : total;
-            spent += new PlanValue(problem.Repairs[chosen - problem.Checks.Length].WrongCost * total, 0, 0);
+            spent += new PlanValue(problem.Repairs[repaired].WrongCost * total, 0, 0);
             position = problem.Costs.After(position, chosen);
-            used |= 1UL << chosen;
             var end = total > 0 ? spent + new PlanValue(problem.HandOver * total, 0, 0) : spent;
             best = end.Cost < best.Cost ? end : best;
             if (total <= 0 || spent.Cost > best.Cost)
@@ -102,31 +107,32 @@ internal sealed class RepairChain(RepairProblem problem)
         return known;
     }
 
-    private int Best(int position, ulong used, double total)
+    /// <summary>The repair with the best odds per cost; -1 where none cures anything.</summary>
+    private int Best(ReadOnlySpan<double> perCost)
     {
         var chosen = -1;
         var best = 0.0;
-        for (var repair = 0; repair < _cures.Length; repair++)
+        for (var repair = 0; repair < perCost.Length; repair++)
         {
-            var action = problem.Checks.Length + repair;
-            if ((used >> action & 1) != 0)
+            // Equal but for the last digits is equal: those differ from machine to machine.
+            if (_cured[repair] * perCost[repair] is var score && score > best * (1 + 1e-11))
             {
-                continue;
-            }
-
-            if (_cured[repair] <= 0)
-            {
-                continue;
-            }
-
-            var score = Math.Round(_cured[repair] / total / (problem.Costs.Cost(position, action) + problem.Repairs[repair].WrongCost), 12);
-            if (score > best)
-            {
-                (chosen, best) = (action, score);
+                (chosen, best) = (repair, score);
             }
         }
 
         return chosen;
+    }
+
+    private double[] PerCost(int position)
+    {
+        while (_perCost.Count <= position)
+        {
+            _perCost.Add(null);
+        }
+
+        return _perCost[position] ??= [.. problem.Repairs.Select((r, repair) =>
+            1 / (problem.Costs.Cost(position, problem.Checks.Length + repair) + r.WrongCost))];
     }
 
     private double Cured(ReadOnlySpan<double> weights, int repair)
