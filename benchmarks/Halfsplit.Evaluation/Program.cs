@@ -8,6 +8,7 @@ const string Usage = """
     closed-loop [--sheet NAME] [--cars N] [--variant NAME] [--players A,B] [--out FOLDER] [--threads N]
     table       [--sheet NAME] [--variant NAME] [--players A,B] [--out FOLDER]
     plots       [--sheet NAME] [--variant NAME] [--players A,B] [--out FOLDER] [--to FOLDER]
+    pack        [--sheet NAME] [--variant NAME] [--out FOLDER]
     trace       --sheet NAME --car N [--variant NAME] [--players A,B]
     """;
 
@@ -38,8 +39,7 @@ if (args.Length == 0 || args.Length % 2 == 0 || variants.Contains(null) || names
 
 IEnumerable<CarResult> Results() => variants
     .SelectMany(v => sheets.SelectMany(s => ResultFile.Read(ClosedLoop.PathOf(folder, s, v!.Name))))
-    .Where(r => names.Contains(r.Player))
-    .DistinctBy(r => r.Key);
+    .Where(r => names.Contains(r.Player));
 
 switch (args[0])
 {
@@ -55,6 +55,13 @@ switch (args[0])
         return 0;
     case "table":
         new MarkdownTables(Console.Out).Print([.. Results()]);
+        return 0;
+    case "pack":
+        foreach (var variant in variants)
+        {
+            sheets.ToList().ForEach(sheet => ResultFile.Pack(ClosedLoop.PathOf(folder, sheet, variant!.Name)));
+        }
+
         return 0;
     case "plots":
         Plots.Write([.. Results()], Option("--to", Path.Combine("docs", "pictures")));

@@ -9,6 +9,9 @@ namespace Halfsplit.Diagnosis;
 
 public sealed partial class Investigation
 {
+    /// <summary>Odds from which a person is told that the fault seems to come and go.</summary>
+    private const double SaidFrom = 0.5;
+
     /// <summary>How many joints are moved by hand before waiting for the fault to come back.</summary>
     private const int MostMoved = 6;
 
@@ -23,6 +26,26 @@ public sealed partial class Investigation
 
     /// <summary>The load works at the moment although it was said not to: the fault comes and goes.</summary>
     public bool WorksNow => Assess().IsFaultAway;
+
+    private (Assessment Of, double Odds)? _flickering;
+
+    /// <summary>Odds that the fault comes and goes from one reading to the next: what was read good may be bad at the next look.</summary>
+    public double FlickeringOdds
+    {
+        get
+        {
+            var now = Assess();
+            if (_flickering is not { } known || !ReferenceEquals(known.Of, now))
+            {
+                _flickering = known = (now, now.Posterior.FlickeringOdds(_forecaster, now.Observations));
+            }
+
+            return known.Odds;
+        }
+    }
+
+    /// <summary>The readings are better explained by a fault that comes and goes than by one that stays.</summary>
+    public bool SeemsToComeAndGo => !WorksNow && FlickeringOdds > SaidFrom;
 
     /// <summary>
     /// While the load works every reading is that of a healthy car. What can be done is to move the harness at the likeliest

@@ -73,9 +73,7 @@ public sealed partial class Investigation
 
         if (best.IsHandOver)
         {
-            return ProofToRepeat(now) is { } proofAgain
-                ? Step(now, proofAgain, new Message("reason.proof-again"), null, [])
-                : Outside(now, HandOverReason(now)) with { Finding = PresentFinding(), Plan = plan };
+            return ProofToRepeat(now) ?? Outside(now, HandOverReason(now)) with { Finding = PresentFinding(), Plan = plan };
         }
 
         var top = RankClasses(now).First(c => c.Repair is not null && best.Repairs.Any(r => r.Id == c.Repair.Id));

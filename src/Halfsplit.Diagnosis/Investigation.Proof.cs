@@ -13,8 +13,11 @@ namespace Halfsplit.Diagnosis;
 
 public sealed partial class Investigation
 {
-    /// <summary>How often the same proof is asked for before it is believed to fail.</summary>
-    private const int MostProofs = 3;
+    /// <summary>How often a proof is asked for before it is believed to fail, and how often of these with the leads at the same points.</summary>
+    private const int MostProofs = 3, MostAtSamePoints = 2;
+
+    /// <summary>Share of the nominal volts below which no load is seen to work; common practice, no published source.</summary>
+    private const double DeadShare = 0.3;
 
     /// <summary>Probability from which an answer is usual for a healthy car.</summary>
     private const double UsualAnswer = 0.3;
@@ -68,7 +71,12 @@ public sealed partial class Investigation
 
             if (outcome is not null && !Passes(outcome))
             {
-                return null;
+                if (!IsAtTheWrongPin(now, goal, outcome))
+                {
+                    return null;
+                }
+
+                continue;
             }
 
             proven += outcome is not null && goal.IsEssential ? 1 : 0;
@@ -86,17 +94,52 @@ public sealed partial class Investigation
         o.RepairsBefore.Length == now.Repairs.Length && goal.Accepts.Contains(o.Check.Id));
 
     /// <summary>
-    /// What was blamed is mended and nothing else is likelier, yet a proof failed: a doubtful answer is asked again.
+    /// What was blamed is mended and nothing else is likelier, yet a proof failed: a doubtful answer is asked again, the
+    /// second time at other points if there are any.
     /// </summary>
-    private Check? ProofToRepeat(Assessment now)
+    private NextStep? ProofToRepeat(Assessment now)
     {
         var last = now.Observations.LastOrDefault(o =>
             o.Check.Kind == CheckKind.Proof && o.RepairsBefore.Length == now.Repairs.Length);
-        return last is not null && now.Observations.Count(o =>
-            o.Check.Id == last.Check.Id && o.RepairsBefore.Length == now.Repairs.Length) < MostProofs
-            ? last.Check
+        if (last is null)
+        {
+            return null;
+        }
+
+        var goal = ProofsFor(now).FirstOrDefault(g => g.Accepts.Contains(last.Check.Id));
+        var same = TakenSince(now, [last.Check.Id]);
+        if (same >= MostAtSamePoints && goal is not null && Elsewhere(now, goal) is { } other)
+        {
+            return Step(now, other, new Message("reason.proof-elsewhere"), null, []);
+        }
+
+        return (goal is null ? same : TakenSince(now, goal.Accepts)) < MostProofs
+            ? Step(now, last.Check, new Message("reason.proof-again"), null, [])
             : null;
     }
+
+    private static int TakenSince(Assessment now, ImmutableArray<string> ids) =>
+        now.Observations.Count(o => ids.Contains(o.Check.Id) && o.RepairsBefore.Length == now.Repairs.Length);
+
+    /// <summary>The same proof with the leads at points where it was not taken yet.</summary>
+    private Check? Elsewhere(Assessment now, ProofGoal goal) => Cheapest(
+        now,
+        [.. goal.Accepts
+            .Where(id => TakenSince(now, [id]) == 0 && !now.SkippedChecks.Contains(id))
+            .Select(FindProof)
+            .OfType<Check>()],
+        mayOpen: false);
+
+    /// <summary>
+    /// A load that is seen to work has volts: who reads next to none across it, again and again, is at the wrong pin. That
+    /// proves nothing either way.
+    /// </summary>
+    private bool IsAtTheWrongPin(Assessment now, ProofGoal goal, Observation failed) =>
+        failed.Value is ReadingParse.Number number && IsAcrossLoad(failed.Check)
+        && Math.Abs(number.Value) < DeadShare * Circuit.Battery.NominalVolts
+        && TakenSince(now, goal.Accepts) >= MostProofs && Elsewhere(now, goal) is null
+        && now.Observations.Any(o => o.RepairsBefore.Length == now.Repairs.Length
+            && o.Check.Id == CheckCatalog.Reproduce(Circuit, Complaint, CheckKind.Proof).Id && Passes(o));
 
     /// <summary>A proof passes when the healthy car would answer so too: a fan on its low speed may well turn slowly.</summary>
     private bool Passes(Observation proof)

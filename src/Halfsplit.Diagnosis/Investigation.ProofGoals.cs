@@ -63,7 +63,7 @@ public sealed partial class Investigation
             var known = drops.Where(d => now.Observations.Any(o => d.Id == AsProof(o.Check).Id)).ToImmutableArray();
             if ((Cheapest(now, known, mayOpen: false) ?? Cheapest(now, drops, mayOpen: false)) is { } drop)
             {
-                yield return new ProofGoal(drop, [drop.Id], new Message("reason.proof-drop", Describe.Target(Circuit, repair.Target)));
+                yield return new ProofGoal(drop, [.. drops.Select(d => d.Id)], new Message("reason.proof-drop", Describe.Target(Circuit, repair.Target)));
             }
 
             var wiggle = Check.Create(

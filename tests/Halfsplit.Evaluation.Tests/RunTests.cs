@@ -47,6 +47,23 @@ public sealed class RunTests : IDisposable
     }
 
     [Fact]
+    public void A_packed_run_holds_the_same_and_goes_on()
+    {
+        Play(_folder, 3, 1, "fixed-order");
+        var path = ClosedLoop.PathOf(_folder, "headlamps", "base");
+        var before = ResultFile.Read(path).Select(r => r.ToString()).Order(StringComparer.Ordinal).ToList();
+
+        ResultFile.Pack(path);
+        Assert.False(File.Exists(path));
+        Assert.Equal(before, ResultFile.Read(path).Select(r => r.ToString()).Order(StringComparer.Ordinal));
+
+        // Two more cars: only these are played, and packing again keeps all.
+        Assert.Equal(2, Play(_folder, 5, 1, "fixed-order").Length);
+        ResultFile.Pack(path);
+        Assert.Equal(5, ResultFile.Read(path).Count());
+    }
+
+    [Fact]
     public void The_tables_name_every_player_in_any_culture()
     {
         Play(_folder, 4, 2, "skilled-order", "clairvoyant", "likeliest-part", "fixed-order");

@@ -98,6 +98,11 @@ public sealed class CarLot(string sheet, Circuit circuit, Variant variant)
             Keep(weights, modes, m => foreign.Pieces.Contains(m.Part) && m.Mode is FaultModes.Open or FaultModes.Resistive);
         }
 
+        if (variant.Shows < 1)
+        {
+            Keep(weights, modes, ComesAndGoes);
+        }
+
         if (variant.LoadShare is { } share)
         {
             var load = chance.Next() < share;
@@ -106,6 +111,15 @@ public sealed class CarLot(string sheet, Circuit circuit, Variant variant)
 
         return weights;
     }
+
+    /// <summary>What is broken, burnt or loose may touch at times; what is blown, shorted or seized stays so.</summary>
+    private static bool ComesAndGoes(FaultMode mode) => (mode.Kind, mode.Mode) switch
+    {
+        ("fuse" or "lamp" or "led", _) => false,
+        (_, FaultModes.Open or FaultModes.Resistive or FaultModes.Loose) => true,
+        (_, FaultModes.ContactOpen or FaultModes.ContactResistive or FaultModes.CoilOpen or FaultModes.BrushesWorn) => true,
+        _ => false,
+    };
 
     private static void Keep(double[] weights, ImmutableArray<FaultMode> modes, Func<FaultMode, bool> kept)
     {

@@ -88,6 +88,10 @@ internal static class JobViews
         {
             yield return AppTexts.Say("app.doubt.works-now");
         }
+        else if (investigation.SeemsToComeAndGo)
+        {
+            yield return AppTexts.Say("app.doubt.comes-and-goes", OddsWords.Of(investigation.FlickeringOdds));
+        }
 
         foreach (var doubt in investigation.Doubts)
         {

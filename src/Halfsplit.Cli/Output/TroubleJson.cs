@@ -21,6 +21,7 @@ public static class TroubleJson
             json.WriteBoolean("askedAgain", session.Next.Check?.Id == doubt.Check.Id);
         });
         json.WriteBoolean("worksNow", investigation.WorksNow);
+        json.Odds("comesAndGoes", investigation.FlickeringOdds);
         var isDone = session.IsDone;
         if (!isDone && (session.Next.Outside ?? investigation.OutsideTheSheet) is { } advice)
         {

@@ -33,6 +33,10 @@ public static class TroublePage
         {
             terminal.Line(terminal.Say("doubt.works-now"), Page.Caution);
         }
+        else if (session.Investigation.SeemsToComeAndGo)
+        {
+            terminal.Line(terminal.Say("doubt.comes-and-goes", OddsText.Of(session.Investigation.FlickeringOdds)), Page.Caution, 0, 2);
+        }
 
         foreach (var doubt in session.Investigation.Doubts)
         {

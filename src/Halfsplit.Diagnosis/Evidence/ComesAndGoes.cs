@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using Halfsplit.Circuits.Model;
 using Halfsplit.Diagnosis.Checks;
 using Halfsplit.Diagnosis.Readings;
@@ -32,6 +33,17 @@ internal static class ComesAndGoes
 
     private const double Least = 0.05;
 
+    /// <summary>Odds that a fault which can be away comes and goes from one reading to the next, before and after it was seen to be away.</summary>
+    private const double Flickers = 0.05, SeenAway = 0.5;
+
+    /// <summary>Share of the readings at which a fault that comes and goes is there.</summary>
+    public const double There = 0.6;
+
+    /// <summary>Odds that the fault of this car comes and goes from one reading to the next.</summary>
+    /// <param name="seenAway">The load was seen to work in the meantime.</param>
+    public static double Flickering(Forecaster forecaster, Hypothesis car, bool seenAway) =>
+        !CanBeAway(forecaster, car) ? 0 : seenAway ? SeenAway : Flickers;
+
     /// <summary>True for a reading said to jump.</summary>
     public static bool IsUnsteady(Observation observation) => observation.Value switch
     {
@@ -62,6 +74,10 @@ internal static class ComesAndGoes
             isAway ? Safety.SafetyScreen.HealthyCar() : car, observation.Check, isAway ? [] : observation.RepairsBefore);
     }
 
+    /// <summary>What a car answers whose fault is away.</summary>
+    public static Forecast ForecastAway(Forecaster forecaster, Observation observation) =>
+        forecaster.Of(Safety.SafetyScreen.HealthyCar(), observation.Check, []);
+
     /// <summary>Log odds that this reading jumps while the harness is moved.</summary>
     public static double LogUnsteady(Forecaster forecaster, Hypothesis car, Observation observation)
     {
@@ -85,6 +101,12 @@ internal static class ComesAndGoes
         car.Faults.Length > 0 && car.Faults.All(f => OddsOf(forecaster, f) > JumpsAnyway);
 
     private static double OddsOf(Forecaster forecaster, Fault fault)
+    {
+        ref var odds = ref CollectionsMarshal.GetValueRefOrAddDefault(forecaster.JumpOdds, (fault.Part, fault.Mode), out var isKnown);
+        return isKnown ? odds : odds = Compute(forecaster, fault);
+    }
+
+    private static double Compute(Forecaster forecaster, Fault fault)
     {
         var owner = fault.Part.Contains('~', StringComparison.Ordinal)
             ? null
@@ -112,6 +134,6 @@ internal static class ComesAndGoes
     }
 
     /// <summary>What depends on the state of the car; a look at a joint finds it bad although it makes contact.</summary>
-    private static bool ShowsState(CheckSubject subject) => subject is not
+    public static bool ShowsState(CheckSubject subject) => subject is not
         (CheckSubject.PinFit or CheckSubject.Wiggle or CheckSubject.BenchRelay or CheckSubject.ScanCode or CheckSubject.FuseLook);
 }

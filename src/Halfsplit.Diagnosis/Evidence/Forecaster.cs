@@ -65,6 +65,9 @@ public sealed class Forecaster
         _unknowns = new Unknowns(simulator.Network);
     }
 
+    /// <summary>Odds that a reading jumps with a fault of this part and mode; kept here for <see cref="ComesAndGoes"/>.</summary>
+    internal Dictionary<(string Part, string Mode), double> JumpOdds { get; } = [];
+
     /// <summary>The load complained of.</summary>
     public string Load { get; }
 

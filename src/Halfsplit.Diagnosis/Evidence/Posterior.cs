@@ -107,6 +107,15 @@ public sealed class Posterior
         return [.. observations.Select(o => Math.Clamp(sums[weighing.PlaceOf(o)], 0, 1))];
     }
 
+    /// <summary>Odds that the fault comes and goes from one reading to the next, over all hypotheses by their odds.</summary>
+    public double FlickeringOdds(Forecaster forecaster, IReadOnlyList<Observation> observations)
+    {
+        ArgumentNullException.ThrowIfNull(forecaster);
+        ArgumentNullException.ThrowIfNull(observations);
+        var weighing = new Weighing(forecaster, observations);
+        return _space.Hypotheses.Where(c => Odds[c.Index] >= TooUnlikely).Sum(c => Odds[c.Index] * weighing.FlickeringShare(c));
+    }
+
     /// <summary>
     /// The faults of a car with its severity moved to where the readings put it inside its cell.
     /// </summary>
@@ -165,6 +174,9 @@ public sealed class Posterior
         private readonly JointLikelihood _joint = new();
         private readonly NumberRead[] _numbers;
         private readonly Forecast[] _forecasts;
+        private readonly JointLikelihood _alone = new();
+        private readonly double[] _away;
+        private readonly bool _seenAway;
         private int _numberCount;
 
         public Weighing(Forecaster forecaster, IReadOnlyList<Observation> observations)
@@ -180,6 +192,12 @@ public sealed class Posterior
             _numberShares = new double[_observations.Count];
             _numbers = new NumberRead[_observations.Count];
             _forecasts = new Forecast[_observations.Count];
+            _seenAway = _observations.Any(o => o.IsFaultAway);
+            _away = new double[_observations.Count];
+            for (var i = 0; i < _away.Length; i++)
+            {
+                _away[i] = Alone(i, ComesAndGoes.ForecastAway(forecaster, _observations[i]));
+            }
         }
 
         /// <summary>Where an observation stands in the order used here.</summary>
@@ -204,8 +222,81 @@ public sealed class Posterior
 
         public double LogLikelihood(Hypothesis car) => LogLikelihood(car, []);
 
+        /// <summary>The fault is there at every reading, or it comes and goes from one to the next.</summary>
         /// <param name="slips">Where the probability of each observation's being a slip goes; empty when it is not wanted.</param>
         public double LogLikelihood(Hypothesis car, Span<double> slips)
+        {
+            var (steady, flickering) = Parts(car, slips);
+            if (double.IsNegativeInfinity(flickering))
+            {
+                return steady;
+            }
+
+            var log = JointLikelihood.LogAdd(steady, flickering);
+            foreach (ref var slip in slips)
+            {
+                slip *= Math.Exp(steady - log);
+            }
+
+            return log;
+        }
+
+        /// <summary>Share of a car's likelihood that rests on its fault's coming and going.</summary>
+        public double FlickeringShare(Hypothesis car)
+        {
+            var (steady, flickering) = Parts(car, []);
+            return double.IsNegativeInfinity(flickering) ? 0 : Math.Exp(flickering - JointLikelihood.LogAdd(steady, flickering));
+        }
+
+        private (double Steady, double Flickering) Parts(Hypothesis car, Span<double> slips)
+        {
+            var steady = LogSteady(car, slips);
+            var odds = ComesAndGoes.Flickering(_forecaster, car, _seenAway);
+            return odds <= 0
+                ? (steady, double.NegativeInfinity)
+                : (Math.Log(1 - odds) + steady, Math.Log(odds) + LogFlickering(car));
+        }
+
+        /// <summary>Each reading by itself, with the fault there or away.</summary>
+        private double LogFlickering(Hypothesis car)
+        {
+            var log = ComesAndGoes.LogPrior(_forecaster, car, _observations);
+            for (var i = 0; i < _observations.Count; i++)
+            {
+                var observation = _observations[i];
+                if (ComesAndGoes.IsUnsteady(observation))
+                {
+                    log += ComesAndGoes.LogUnsteady(_forecaster, car, observation);
+                    continue;
+                }
+
+                var there = Alone(i, ComesAndGoes.Forecast(_forecaster, car, observation));
+                log += ComesAndGoes.ShowsState(observation.Check.Subject)
+                    ? JointLikelihood.LogAdd(Math.Log(ComesAndGoes.There) + there, Math.Log(1 - ComesAndGoes.There) + _away[i])
+                    : there;
+            }
+
+            return log;
+        }
+
+        /// <summary>One reading by itself.</summary>
+        private double Alone(int i, Forecast forecast)
+        {
+            if (forecast.IsBroad)
+            {
+                return _broad[i];
+            }
+
+            if (_observations[i].Value is not ReadingParse.Number number)
+            {
+                return Math.Log(Repeated(i, Word(i, forecast)));
+            }
+
+            var read = Read(i, number);
+            return Math.Log(Math.Max(1e-6, 1 - forecast.OverLimit)) + _alone.Log([read], [forecast]);
+        }
+
+        private double LogSteady(Hypothesis car, Span<double> slips)
         {
             slips.Clear();
             var log = ComesAndGoes.LogPrior(_forecaster, car, _observations);
@@ -226,19 +317,17 @@ public sealed class Posterior
                 }
                 else if (observation.Value is ReadingParse.Number number)
                 {
-                    var value = number.Quantity == Quantity.Amperes ? Math.Abs(number.Value) : number.Value;
-                    _numbers[numbers] = new NumberRead(value, _steps[i], _broad[i], _pins[i]);
+                    _numbers[numbers] = Read(i, number);
                     _numberAt[numbers] = i;
                     _forecasts[numbers++] = forecast;
                     log += Math.Log(Math.Max(1e-6, 1 - forecast.OverLimit));
                 }
                 else
                 {
-                    var slip = WordSlip * Math.Exp(_broad[i]);
-                    var word = ((1 - WordSlip) * Said(observation, forecast)) + slip;
+                    var word = Word(i, forecast);
                     if (!slips.IsEmpty)
                     {
-                        slips[i] = slip / word;
+                        slips[i] = WordSlip * Math.Exp(_broad[i]) / word;
                     }
 
                     log += Math.Log(Repeated(i, word));
@@ -258,6 +347,12 @@ public sealed class Posterior
 
             return log;
         }
+
+        private NumberRead Read(int i, ReadingParse.Number number) => new(
+            number.Quantity == Quantity.Amperes ? Math.Abs(number.Value) : number.Value, _steps[i], _broad[i], _pins[i]);
+
+        private double Word(int i, Forecast forecast) =>
+            ((1 - WordSlip) * Said(_observations[i], forecast)) + (WordSlip * Math.Exp(_broad[i]));
 
         /// <summary>Who looks again sees with the same eyes: the same answer again says less, another one says all.</summary>
         private double Repeated(int i, double word) => _before[i] < 0

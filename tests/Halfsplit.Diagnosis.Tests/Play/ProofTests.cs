@@ -120,4 +120,31 @@ public sealed class ProofTests
         Assert.Equal(CheckKind.PutBack, played.Moves[^1].Check.Kind);
         Assert.Equal(["last-look"], played.Investigation.PutBackList.Select(i => i.Id));
     }
+
+    /// <summary>The fan runs again, and the leads go to the same dead pin at every proof.</summary>
+    [Fact]
+    public void A_proof_that_fails_at_one_pin_is_taken_at_another_before_anything_is_given_up()
+    {
+        var circuit = ShippedSheets.Load("cooling-fan");
+        var complaint = circuit.Complaints.First(c => c.Name == "fan never runs");
+        var car = new SimulatedCar(circuit, complaint.Load, Game.Fault("G1:open"));
+        var investigation = Investigation.Open(circuit, complaint);
+        var proofs = new List<string>();
+        var step = investigation.Next();
+        for (var move = 0; move < 45 && step.Check is { } check; move++)
+        {
+            var value = car.Answer(check);
+            if (check.Kind == CheckKind.Proof && check.Subject == CheckSubject.Number && (proofs.Count == 0 || proofs[0] == check.Id))
+            {
+                proofs.Add(check.Id);
+                value = new ReadingParse.Number(0.02, Quantity.Volts, 0.01);
+            }
+
+            investigation.Record($"{move}", check, value);
+            step = investigation.Next();
+        }
+
+        Assert.True(step.IsProven);
+        Assert.InRange(proofs.Count, 2, 3);
+    }
 }
