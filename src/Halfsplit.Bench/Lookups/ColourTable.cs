@@ -5,15 +5,15 @@ using Halfsplit.Circuits.Messages;
 
 namespace Halfsplit.Bench.Lookups;
 
-/// <summary>Wire colours of IEC 60757 by code and by name in every language (<see cref="WireColours"/>).</summary>
+/// <summary>Wire colours of IEC 60757 by code and by the words that tables of wires may have too (<see cref="WireColours.Named"/>).</summary>
 public static class ColourTable
 {
-    /// <summary>Reads a code (<c>BK</c>, <c>RDBU</c>, <c>rd/bu</c>) or a name (<c>black</c>, <c>schwarz</c>).</summary>
+    /// <summary>Reads a code (<c>BK</c>, <c>RDBU</c>, <c>rd/bu</c>) or a name (<c>black</c>, <c>schwarz</c>, <c>rot/weiß</c>).</summary>
     public static Outcome<Answer> Of(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
         var asked = text.Trim();
-        return Named(asked) is { } code ? Outcome.Of(Answer(asked, [code], false))
+        return WireColours.Named(asked) is { } code ? Outcome.Of(Answer(asked, [code], false))
             : Parts(asked) is { Length: > 0 } parts ? Outcome.Of(Answer(asked, parts, asked.Contains('/', StringComparison.Ordinal)))
             : Outcome.Wrong<Answer>(new Message("bench-limit.colour", asked, string.Join(", ", WireColours.Codes)));
     }
@@ -38,16 +38,13 @@ public static class ColourTable
             [], [new Message(isTracer ? "bench-colour.tracer" : "bench-colour.source")]);
     }
 
-    private static string? Named(string text) => WireColours.Codes.FirstOrDefault(code => Language.All.Any(language =>
-        string.Equals(BenchTexts.Source.Find(Name(code).Code, language), text, StringComparison.OrdinalIgnoreCase)));
-
-    /// <summary>The codes that a text is made of; empty where it is not made of codes.</summary>
+    /// <summary>The codes that a text is made of, by codes and names; empty where it is not made of colours.</summary>
     private static ImmutableArray<string> Parts(string text)
     {
         var parts = ImmutableArray.CreateBuilder<string>();
-        foreach (var piece in text.ToUpperInvariant().Split('/', StringSplitOptions.TrimEntries))
+        foreach (var piece in text.Split('/', StringSplitOptions.TrimEntries))
         {
-            for (var rest = piece; rest.Length > 0;)
+            for (var rest = WireColours.Named(piece) ?? piece.ToUpperInvariant(); rest.Length > 0;)
             {
                 var code = rest.StartsWith(WireColours.GreenYellow, StringComparison.Ordinal) ? WireColours.GreenYellow : WireColours.Codes.FirstOrDefault(c => rest.StartsWith(c, StringComparison.Ordinal));
                 if (code is null)

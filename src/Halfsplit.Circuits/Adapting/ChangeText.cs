@@ -17,6 +17,9 @@ public static partial class ChangeText
     /// <summary>What stands where nobody knows.</summary>
     public const string Unknown = "unknown";
 
+    /// <summary>Behind <c>without relay K2</c>: also through a switch that was not chosen for so much.</summary>
+    private const string DespiteAmps = " despite the amps";
+
     private static readonly string[] Keys = ["id", "name", "place", "slot", "price", "open", "colour", "gauge", "length"];
 
     private static readonly string[] Beginnings = [.. Keys, "title", "connector", "splice", "without relay", "relay", "ground side"];
@@ -73,7 +76,7 @@ public static partial class ChangeText
         LengthWire c => $"length {c.Wire} = {(c.Length is { } l ? (c.Guessed ? WireText.About + " " : "") + l : Unknown)}",
         InsertConnector c => $"connector {Id(c.Id)}in {c.Wire}{At(c.Place)}{After(c.Share)}{Named(c.Name)}",
         InsertSplice c => $"splice {Id(c.Id)}in {c.Wire}{At(c.Place)}{After(c.Share)}{Named(c.Name)}",
-        RemoveRelay c => $"without relay {c.Relay}",
+        RemoveRelay c => $"without relay {c.Relay}{(c.DespiteAmps ? DespiteAmps : "")}",
         AddRelay c => $"relay {Id(c.Id)}before {c.Load}{At(c.Place)}{Named(c.Name)}",
         SwitchGroundSide c => $"ground side {c.Load}",
         _ => throw new ArgumentException("There is no such change.", nameof(change)),
@@ -178,7 +181,7 @@ public static partial class ChangeText
 
         if (WithoutRelay().Match(text) is { Success: true } without)
         {
-            change = new RemoveRelay(without.Groups["part"].Value);
+            change = new RemoveRelay(without.Groups["part"].Value, without.Groups["despite"].Success);
             return true;
         }
 
@@ -223,7 +226,7 @@ public static partial class ChangeText
         RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex InWire();
 
-    [GeneratedRegex(@"^without\s+relay\s+(?<part>.+)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^without\s+relay\s+(?<part>.+?)(?<despite>\s+despite\s+the\s+amps)?$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex WithoutRelay();
 
     [GeneratedRegex(

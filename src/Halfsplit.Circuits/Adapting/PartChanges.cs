@@ -82,6 +82,15 @@ internal static class PartChanges
         }
 
         var slot = change.Slot?.Trim();
+        if (NameSearch.Part(draft.Parent, change.Part, out _) is { Notes.Place: { } place } own && !string.IsNullOrEmpty(slot)
+            && Holder(draft, own, place, slot) is { } holder)
+        {
+            var free = draft.Parent.FindPlace(place)?.Grid?.Named().Where(s => Holder(draft, own, place, s) is null).ToList();
+            return free is null ? new Message("adapt.slot-taken", slot, place, holder.Id)
+                : free.Count == 0 ? new Message("adapt.slot-none-free", slot, place, holder.Id)
+                : new Message("adapt.slot-taken-free", slot, place, holder.Id, string.Join(", ", free));
+        }
+
         return Note(draft, change.Part, _ => notes => notes with { Slot = string.IsNullOrEmpty(slot) ? null : slot });
     }
 
@@ -121,6 +130,13 @@ internal static class PartChanges
             return problem;
         }
 
+        // A slot of the old place says nothing of the new one; where somebody sits there it is certainly another.
+        var isTaken = place.Name != part.Notes.Place && part.Notes.Slot is { } slot && Holder(draft, part, place.Name, slot) is not null;
+        if (isTaken)
+        {
+            draft.Assume("adapt.assumed-slot", part.Id);
+        }
+
         // Fuel is in the part and not in the place: a pump that sits elsewhere is as dangerous to work at.
         var left = draft.Parent.FindPlace(part.Notes.Place)?.Cautions ?? [];
         var keeps = part is Load && left.Contains(FuelCaution) && !place.Cautions.Contains(FuelCaution) && !part.Notes.Cautions.Contains(FuelCaution);
@@ -132,9 +148,14 @@ internal static class PartChanges
         return Note(draft, part.Id, _ => notes => notes with
         {
             Place = place.Name,
+            Slot = isTaken ? null : notes.Slot,
             Cautions = keeps ? notes.Cautions.Add(FuelCaution) : notes.Cautions,
         });
     }
+
+    /// <summary>The other part that sits in a slot.</summary>
+    private static Part? Holder(AdaptingDraft draft, Part part, string place, string slot) =>
+        draft.Parts.Find(p => p.Id != part.Id && p.Notes.Place == place && p.Notes.Slot == slot);
 
     private static Message? Note(AdaptingDraft draft, string name, Func<Part, Func<PartNotes, PartNotes>> change)
     {

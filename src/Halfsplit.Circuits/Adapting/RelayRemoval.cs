@@ -40,6 +40,11 @@ internal static class RelayRemoval
         }
 
         var (plus, minus) = ways.IsFed(At("86")) && ways.IsGrounded(At("85")) ? (At("86"), At("85")) : (At("85"), At("86"));
+        if (ways.IsFedByGenerator(plus))
+        {
+            return new Message("adapt.relay-on-generator", relay.Id);
+        }
+
         var isGroundSwitched = !ways.IsAlwaysGrounded(minus);
         var (coilGates, contactGates) = (ways.Gates(plus), ways.Gates(At("30")));
         var keepsFeed = coilGates.IsSubsetOf(contactGates);
@@ -65,6 +70,11 @@ internal static class RelayRemoval
             {
                 return cannot;
             }
+        }
+
+        if (!change.DespiteAmps && SwitchLimits.Judge(draft, ways, relay, supplied, keepsFeed ? null : plus, isGroundSwitched ? minus : null) is { } thin)
+        {
+            return thin;
         }
 
         Rewire(draft, relay, supplied, (plus, minus), outs, isGroundSwitched, keepsFeed);

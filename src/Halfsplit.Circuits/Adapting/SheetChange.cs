@@ -55,7 +55,8 @@ public sealed record InsertSplice(string Wire, string? Id, string? Name = null, 
     : SheetChange;
 
 /// <summary>The car has no such relay: its contact is bridged, and what switched its coil switches the load.</summary>
-public sealed record RemoveRelay(string Relay) : SheetChange;
+/// <param name="DespiteAmps">The load's current may go through a switch or an output that was chosen for the coil.</param>
+public sealed record RemoveRelay(string Relay, bool DespiteAmps = false) : SheetChange;
 
 /// <summary>The car has a relay before this load: what fed the load pulls it in.</summary>
 /// <param name="Load">The load, or its terminal where it has several that are fed: <c>LH.56b</c>.</param>

@@ -24,6 +24,18 @@ internal sealed class Ways(Circuit circuit)
 
     public bool IsAlwaysGrounded(TerminalName terminal) => _graph.Reach(terminal, IsClosed).Contains(_graph.Negative);
 
+    /// <summary>True if an alternator's D+ feeds this terminal.</summary>
+    public bool IsFedByGenerator(TerminalName terminal) => _graph
+        .Reach(terminal, e => e.Kind is not (EdgeKind.Consumer or EdgeKind.Resistance or EdgeKind.Generator or EdgeKind.Output))
+        .Any(t => t.Name == "D+" && circuit.Find(t.Part) is Alternator);
+
+    /// <summary>Loads that get their feed through a switch and no relay.</summary>
+    public IEnumerable<Load> FedBy(Switch choice) => choice.Terminals
+        .Select(t => new TerminalName(choice.Id, t))
+        .Where(t => !IsAlwaysFed(t) && !IsAlwaysGrounded(t))
+        .SelectMany(t => Behind([t]).Loads)
+        .Distinct();
+
     /// <summary>Switches, relays and modules without any one of which the feed does not come here.</summary>
     public HashSet<string> Gates(TerminalName terminal) => [.. circuit.Parts
         .Where(p => p is Relay or Module or Switch { OpensByItself: false })
@@ -63,7 +75,7 @@ internal sealed class Ways(Circuit circuit)
     public IReadOnlyList<Edge> Between(TerminalName start, bool toGround)
     {
         var edges = new Dictionary<(TerminalName, TerminalName, string?, string?), Edge>();
-        _graph.Reach(start, e => e.Kind is not EdgeKind.Consumer and not EdgeKind.Resistance, IsMetal, e =>
+        _graph.Reach(start, e => e.Kind is not (EdgeKind.Consumer or EdgeKind.Resistance or EdgeKind.Generator), IsMetal, e =>
         {
             var (low, high) = e.From < e.To ? (e.From, e.To) : (e.To, e.From);
             edges.TryAdd((low, high, e.Part, e.Wire?.Id), e);
@@ -84,7 +96,7 @@ internal sealed class Ways(Circuit circuit)
     }
 
     private bool IsFedWithout(TerminalName terminal, string part) =>
-        _graph.Reach(terminal, e => e.Kind != EdgeKind.Consumer && e.Part != part).Contains(_graph.Positive);
+        _graph.Reach(terminal, e => e.Kind is not (EdgeKind.Consumer or EdgeKind.Generator) && e.Part != part).Contains(_graph.Positive);
 
     private bool Leads(Edge edge) =>
         IsClosed(edge) || (edge.Kind == EdgeKind.Resistance && circuit.Find(edge.Part!) is Resistor);

@@ -11,12 +11,12 @@ internal static class Designators
 
     /// <summary>The kind that the letters before a name's first digit stand for; null where they stand for none.</summary>
     public static string? KindOf(string part) =>
-        ByLetters.GetValueOrDefault(TableHeader.Plain(string.Concat(part.TakeWhile(c => !char.IsAsciiDigit(c))).TrimEnd('-', '_')));
+        ByLetters.GetValueOrDefault(PlainText.Of(string.Concat(part.TakeWhile(c => !char.IsAsciiDigit(c))).TrimEnd('-', '_')));
 
     /// <summary>The sheet's word for a kind that a person wrote: its own, or one of the usual words in either language.</summary>
     public static string? KindNamed(string text)
     {
-        var plain = TableHeader.Plain(text);
+        var plain = PlainText.Of(text);
         return PartKinds.All.FirstOrDefault(k => k.Word == plain)?.Word ?? ByWord.GetValueOrDefault(plain);
     }
 
@@ -25,7 +25,7 @@ internal static class Designators
 
     private static FrozenDictionary<string, string> Rows(string match) => DataFile.Read("designators.csv")
         .Where(r => r.Text("match") == match)
-        .ToFrozenDictionary(r => match == "place" ? WithSigns(r.Text("text")) : TableHeader.Plain(r.Text("text")), r => r.Text("means"), StringComparer.Ordinal);
+        .ToFrozenDictionary(r => match == "place" ? WithSigns(r.Text("text")) : PlainText.Of(r.Text("text")), r => r.Text("means"), StringComparer.Ordinal);
 
     /// <summary>Of B+ and B- the sign matters; "Kl. 30" is KL30.</summary>
     private static string WithSigns(string text) =>

@@ -25,6 +25,7 @@ internal sealed record PartRow(int Line, string Part, ImmutableArray<(string Key
             return [];
         }
 
+        header.TellLeftOut(lines[0].Line, lines.Skip(1), remark);
         var rows = new Dictionary<string, PartRow>(StringComparer.Ordinal);
         foreach (var line in lines.Skip(1))
         {
@@ -33,6 +34,11 @@ internal sealed record PartRow(int Line, string Part, ImmutableArray<(string Key
             {
                 remark(line.Line, ProblemSeverity.Error, new Message(part.Length == 0 ? "table.part-nameless" : "table.part-twice", part));
                 continue;
+            }
+
+            if (!header.Of(line, Names).Contains(part, StringComparison.Ordinal))
+            {
+                remark(line.Line, ProblemSeverity.Note, new Message("table.renamed", header.Of(line, Names), part));
             }
 
             var values = header.Columns.Where(c => c != Names && header.Of(line, c).Length > 0)

@@ -26,6 +26,8 @@ internal sealed class PartTerminals(string kind)
     /// <param name="isFrom">The wire runs from here: without a name, it leaves the part.</param>
     public string? Of(string? raw, bool isFrom)
     {
+        // A dash is the minus only where there is one.
+        raw = raw == "-" && kind is not ("battery" or "motor" or "led" or "solenoid") ? null : raw;
         var name = kind switch
         {
             "splice" or "ground" or "metal" => Single(raw),

@@ -76,7 +76,7 @@ public static class TableImport
             return Designators.KindOf(part) switch
             {
                 // One letter, two meanings: a splice has no terminals, and a generator has B+.
-                "switch" when ends.Count > 2 && ends.TrueForAll(e => e.Terminal is null) => "splice",
+                "switch" when ends.Count > 2 && ends.TrueForAll(e => e.Terminal is null or "-") => "splice",
                 "ground" when ends.Exists(e => e.Terminal is "B+" or "D+") => "alternator",
                 "motor" when ends.Exists(e => e.Terminal == "50") => "starter",
                 var kind => kind,
@@ -117,6 +117,11 @@ public static class TableImport
                 {
                     Say(ProblemSeverity.Error, row.Line, "table.same-ends", from);
                     continue;
+                }
+
+                if (row.From.Part == row.To.Part && _kinds[row.From.Part] is "fuse" or "fusible link" or "breaker" or "ptc")
+                {
+                    Say(ProblemSeverity.Warning, row.Line, "table.fuse-bridged", row.From.Part);
                 }
 
                 wires += row.Gauge is null ? 0 : 1;

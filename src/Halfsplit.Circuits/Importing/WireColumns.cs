@@ -1,5 +1,3 @@
-using System.Collections.Frozen;
-using System.Collections.Immutable;
 using System.Globalization;
 using Halfsplit.Circuits.Data;
 using Halfsplit.Circuits.Model;
@@ -14,10 +12,7 @@ internal static class WireColumns
     /// <summary>Cells that say that two terminals touch without a wire.</summary>
     private static readonly string[] Direct = ["direct", "direkt", "none", "bus bar", "busbar"];
 
-    private static readonly FrozenDictionary<string, string> ColourWords = DataFile.Read("colour-words.csv")
-        .ToFrozenDictionary(r => TableHeader.Plain(r.Text("word")), r => r.Text("code"), StringComparer.Ordinal);
-
-    public static bool IsDirect(string text) => Direct.Contains(TableHeader.Plain(text));
+    public static bool IsDirect(string text) => Direct.Contains(PlainText.Of(text));
 
     /// <summary>
     /// The unit of gauges without one: as the header says; AWG where all numbers are even and from 6 to 24, as those of wires
@@ -25,9 +20,9 @@ internal static class WireColumns
     /// </summary>
     public static string UsualGauge(string header, IEnumerable<string> cells)
     {
-        if (TableHeader.Plain(header) is "awg" or "ga" or "mm2" or "sqmm")
+        if (PlainText.Of(header) is "awg" or "ga" or "mm2" or "sqmm")
         {
-            return TableHeader.Plain(header) is "awg" or "ga" ? "AWG" : "mm2";
+            return PlainText.Of(header) is "awg" or "ga" ? "AWG" : "mm2";
         }
 
         var bare = cells.Where(c => Number(c) is not null).Select(c => Number(c)!.Value).ToList();
@@ -86,9 +81,9 @@ internal static class WireColumns
     /// <summary>By IEC 60757, "YE/BK"; null where it is no colour.</summary>
     public static string? Colour(string text)
     {
-        var named = Names(text.Split(['/', '-', '+', ',', ';'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries));
+        var named = WireColours.Named(text) ?? Names(text.Split(['/', '-', '+', ',', ';'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries));
         return named ?? Names(text.Split(' ', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
-            .Where(w => TableHeader.Plain(w) is not ("with" or "mit" or "stripe" or "tracer" or "streifen")).ToArray());
+            .Where(w => PlainText.Of(w) is not ("with" or "mit" or "stripe" or "tracer" or "streifen")).ToArray());
     }
 
     /// <summary>A number alone, with a decimal point or comma.</summary>
@@ -105,7 +100,7 @@ internal static class WireColumns
     private static string? Code(string word)
     {
         var code = word.Trim().ToUpperInvariant();
-        return WireColours.Codes.Contains(code) || IsCodes(code) ? code : ColourWords.GetValueOrDefault(TableHeader.Plain(word));
+        return WireColours.Named(word) ?? (IsCodes(code) ? code : null);
     }
 
     private static bool IsCodes(string code) =>

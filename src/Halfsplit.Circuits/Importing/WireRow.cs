@@ -39,12 +39,14 @@ internal sealed record WireRow(int Line, TableEnd From, TableEnd To, string? Gau
             return [];
         }
 
-        foreach (var unknown in header.Unknown)
+        var all = lines.RemoveAt(0);
+        header.TellLeftOut(lines[0].Line, all, remark);
+        if (all.Any(r => header.Of(r, "remark").Length > 0))
         {
-            remark(lines[0].Line, ProblemSeverity.Note, new Message("table.column-left-out", unknown));
+            remark(lines[0].Line, ProblemSeverity.Note, new Message("table.remarks-left-out"));
         }
 
-        var rows = lines.RemoveAt(0);
+        var rows = Once(all, header, remark);
         var gauge = WireColumns.UsualGauge(header.UnitOf("gauge"), rows.Select(r => header.Of(r, "gauge")));
         var length = WireColumns.UsualLength(header.UnitOf("length"), rows.Select(r => header.Of(r, "length")));
         Usual(rows, header, "gauge", gauge, remark);
@@ -52,6 +54,35 @@ internal sealed record WireRow(int Line, TableEnd From, TableEnd To, string? Gau
         var names = rows.Select(r => header.Of(r, "wire")).Where(n => n.Length > 0).GroupBy(n => n, StringComparer.Ordinal)
             .Where(g => g.Count() > 1).Select(g => g.Key).ToHashSet(StringComparer.Ordinal);
         return [.. rows.Select(r => Read(r, header, gauge, length, names, remark)).OfType<WireRow>()];
+    }
+
+    /// <summary>Each wire once: the same values between the same ends, whichever is named first, are the same wire again.</summary>
+    private static ImmutableArray<TableLine> Once(ImmutableArray<TableLine> rows, TableHeader header, Action<int, ProblemSeverity, Message> remark)
+    {
+        var (seen, ends) = (new Dictionary<string, int>(StringComparer.Ordinal), new Dictionary<string, int>(StringComparer.Ordinal));
+        var once = ImmutableArray.CreateBuilder<TableLine>();
+        foreach (var row in rows)
+        {
+            string End(string end) => $"{PlainText.Spaced(header.Of(row, end))}\u001f{PlainText.Spaced(header.Raw(row, end + " pin"))}";
+            var (from, to) = (End("from"), End("to"));
+            var pair = string.CompareOrdinal(from, to) <= 0 ? $"{from}\u001e{to}" : $"{to}\u001e{from}";
+            var whole = string.Join('\u001e', header.Columns.Where(c => c is not ("from" or "to" or "from pin" or "to pin" or "remark"))
+                .Select(c => PlainText.Spaced(header.Of(row, c))).Prepend(pair));
+            if (!seen.TryAdd(whole, row.Line))
+            {
+                remark(row.Line, ProblemSeverity.Warning, new Message("table.row-twice", seen[whole]));
+                continue;
+            }
+
+            if (!ends.TryAdd(pair, row.Line) && header.Of(row, "from").Length > 0)
+            {
+                remark(row.Line, ProblemSeverity.Warning, new Message("table.row-beside", ends[pair]));
+            }
+
+            once.Add(row);
+        }
+
+        return once.ToImmutable();
     }
 
     /// <summary>Says in which unit the numbers without one were taken, where neither the header nor the cell says it.</summary>
@@ -68,7 +99,8 @@ internal sealed record WireRow(int Line, TableEnd From, TableEnd To, string? Gau
     {
         void Say(ProblemSeverity severity, string code, params object[] arguments) => remark(line.Line, severity, new Message(code, arguments));
         var (fromText, toText) = (header.Of(line, "from"), header.Of(line, "to"));
-        if (TableEnd.Parse(fromText, header.Of(line, "from pin")) is not { } from || TableEnd.Parse(toText, header.Of(line, "to pin")) is not { } to)
+        if (End(fromText, header.Raw(line, "from pin"), header.Of(line, "from pin")) is not { } from
+            || End(toText, header.Raw(line, "to pin"), header.Of(line, "to pin")) is not { } to)
         {
             Say(ProblemSeverity.Error, "table.no-end", fromText, toText);
             return null;
@@ -85,6 +117,12 @@ internal sealed record WireRow(int Line, TableEnd From, TableEnd To, string? Gau
         var cell = header.Of(line, "gauge");
         if (WireColumns.IsDirect(cell))
         {
+            var lost = ((string[])["length", "colour", "wire", "place"]).Select(c => header.Of(line, c)).Where(c => c.Length > 0).ToList();
+            if (lost.Count > 0)
+            {
+                Say(ProblemSeverity.Warning, "table.direct-left-out", string.Join(", ", lost));
+            }
+
             return new WireRow(line.Line, from, to, null, null, null, null, null);
         }
 
@@ -122,8 +160,18 @@ internal sealed record WireRow(int Line, TableEnd From, TableEnd To, string? Gau
 
         cell = string.Join(' ', header.Of(line, "place").Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
         var place = cell.Length > 0 && !cell.Contains("->", StringComparison.Ordinal) ? cell : null;
+        if (place is null && cell.Length > 0)
+        {
+            Say(ProblemSeverity.Warning, "table.place-left-out", cell);
+        }
+
         return new WireRow(line.Line, from, to, gauge ?? Assumed("gauge"), length ?? Assumed("length"), colour, name, place);
     }
+
+    /// <summary>A dash in a column of terminals is the minus of a part that has one; else it says that there is none.</summary>
+    private static TableEnd? End(string text, string raw, string pin) =>
+        TableEnd.Parse(text, pin) is not { } end ? null
+        : raw == "-" && end.Terminal is null && Designators.PlaceOf(text) is null ? end with { Terminal = raw } : end;
 
     private static string Assumed(string key) => AssumedValues.Of("wire").Single(v => v.Key == key).Value;
 }

@@ -20,8 +20,11 @@ internal enum EdgeKind
     /// <summary>A resistor or sensor.</summary>
     Resistance,
 
-    /// <summary>A module's output to its feed or ground, an alternator's D+.</summary>
+    /// <summary>A module's output to its feed or ground, an alternator's field between D+ and ground.</summary>
     Output,
+
+    /// <summary>From an alternator's B+ to its D+, which has the same volts while it gives.</summary>
+    Generator,
 
     /// <summary>A load or a coil.</summary>
     Consumer,
@@ -178,6 +181,7 @@ internal sealed class CircuitGraph
                 break;
             case Alternator:
                 Join(part, "D+", "31", EdgeKind.Output);
+                Join(part, "D+", "B+", EdgeKind.Generator);
                 break;
             case Load load:
                 foreach (var terminal in load.Terminals.Where(t => t != load.Across.Neg))

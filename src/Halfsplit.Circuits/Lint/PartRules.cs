@@ -8,10 +8,6 @@ namespace Halfsplit.Circuits.Lint;
 /// <summary>Values of one part that do not fit each other, and parts in each other's way.</summary>
 internal static class PartRules
 {
-    private const string FuelCaution = "fuel vapour";
-
-    private static readonly string[] FuelWords = ["fuel", "petrol", "gasoline"];
-
     public static void Check(Circuit circuit, CircuitGraph graph, LintReport report)
     {
         var slots = new Dictionary<(string? Place, string Slot), string>();
@@ -32,9 +28,9 @@ internal static class PartRules
                     Spelling.Hint(wanted, grid.Named()));
             }
 
-            if (part is Load && IsFuel(part) && !HasCaution(circuit, part))
+            if (FuelWords.StandsInFuel(part) && !HasCaution(circuit, part))
             {
-                report.AtKey(ProblemSeverity.Warning, ["parts", part.Id], "lint.fuel-caution", part.Id, FuelCaution);
+                report.AtKey(ProblemSeverity.Warning, ["parts", part.Id], "lint.fuel-caution", part.Id, FuelWords.Caution);
             }
         }
 
@@ -87,13 +83,9 @@ internal static class PartRules
         }
     }
 
-    private static bool IsFuel(Part part) => FuelWords.Any(w =>
-        part.Id.Contains(w, StringComparison.OrdinalIgnoreCase)
-        || (part.Notes.Name?.Contains(w, StringComparison.OrdinalIgnoreCase) ?? false));
-
     private static bool HasCaution(Circuit circuit, Part part) =>
         circuit.Cautions
             .Concat(part.Notes.Cautions)
             .Concat(circuit.FindPlace(part.Notes.Place)?.Cautions ?? [])
-            .Contains(FuelCaution);
+            .Contains(FuelWords.Caution);
 }

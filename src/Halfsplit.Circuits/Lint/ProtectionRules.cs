@@ -12,6 +12,11 @@ internal static class ProtectionRules
         var keys = new WireKeys(circuit);
         foreach (var part in circuit.Parts)
         {
+            if (part is Fuse or Breaker or Ptc && IsBridged(graph, part))
+            {
+                report.AtKey(ProblemSeverity.Warning, ["parts", part.Id], "lint.fuse-bridged", part.Id);
+            }
+
             switch (part)
             {
                 case Fuse fuse:
@@ -67,7 +72,7 @@ internal static class ProtectionRules
 
         var reached = graph.Reach(
             start,
-            e => e.Kind is not EdgeKind.Consumer and not EdgeKind.Protection,
+            LetsFaultsThrough,
             t => IsMetal(circuit, t));
         foreach (var load in circuit.Parts.OfType<Load>().Where(l => l.RatedAmps > rating && DrawsThrough(l, reached)))
         {
@@ -76,6 +81,10 @@ internal static class ProtectionRules
                 fuse.Id, rating);
         }
     }
+
+    /// <summary>True if wires join its two sides around it, so that it protects nothing.</summary>
+    private static bool IsBridged(CircuitGraph graph, Part fuse) =>
+        graph.Reach(new TerminalName(fuse.Id, "1"), e => e.Kind is EdgeKind.Wire or EdgeKind.Touch).Contains(new TerminalName(fuse.Id, "2"));
 
     /// <summary>The fuse's side away from the battery: 2, unless it is fed there and not at 1.</summary>
     private static TerminalName Downstream(CircuitGraph graph, Part fuse)
@@ -90,13 +99,17 @@ internal static class ProtectionRules
     {
         var reached = graph.Reach(
             graph.Positive,
-            e => e.Kind is not EdgeKind.Consumer and not EdgeKind.Protection,
+            LetsFaultsThrough,
             t => IsMetal(circuit, t));
         foreach (var load in circuit.Parts.OfType<Load>().Where(l => l is not Starter && Touches(l, reached)))
         {
             report.AtKey(ProblemSeverity.Warning, ["parts", load.Id], "lint.unfused", load.Id);
         }
     }
+
+    /// <summary>What hangs on D+ gets no more amps than the diodes before it let through, and needs no fuse towards B+.</summary>
+    private static bool LetsFaultsThrough(Edge edge) =>
+        edge.Kind is not (EdgeKind.Consumer or EdgeKind.Protection or EdgeKind.Generator);
 
     /// <summary>A starter's rated amps come through its terminal 30; at 50 it takes those of its solenoid.</summary>
     private static bool DrawsThrough(Load load, HashSet<TerminalName> reached) =>

@@ -28,7 +28,9 @@ public sealed record BoxGrid(ImmutableArray<ImmutableArray<string>> Rows, string
         {
             if (Rows[row].IndexOf(slot) is var at and >= 0)
             {
-                return new SlotSeat(row + 1, Rows.Length, Counted(Rows[row].AsSpan()[..(at + 1)]), Counted(Rows[row].AsSpan()));
+                return new SlotSeat(
+                    row + 1, Rows.Length, Counted(Rows[row].AsSpan()[..(at + 1)]), Counted(Rows[row].AsSpan()),
+                    Rows.All(r => Counted(r.AsSpan()) <= 1));
             }
         }
 
@@ -61,4 +63,5 @@ public sealed record BoxGrid(ImmutableArray<ImmutableArray<string>> Rows, string
 /// <param name="Rows">Rows of the box.</param>
 /// <param name="Column">From the left.</param>
 /// <param name="Columns">Slots of this row.</param>
-public readonly record struct SlotSeat(int Row, int Rows, int Column, int Columns);
+/// <param name="IsColumn">True if no row of the box has more than one slot: they stand one above the other.</param>
+public readonly record struct SlotSeat(int Row, int Rows, int Column, int Columns, bool IsColumn = false);

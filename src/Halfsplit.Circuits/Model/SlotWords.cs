@@ -4,7 +4,7 @@ namespace Halfsplit.Circuits.Model;
 
 /// <summary>
 /// Where a slot is, in the words of somebody who counts: "middle row, fourth from the right". Rows are counted from the nearer
-/// end, slots from the nearer side, and what lies exactly in the middle is called so where the eye sees that without counting.
+/// end, slots from the nearer side; who need not count does not: "on the far right", and "in the middle" where the eye sees that.
 /// </summary>
 public static class SlotWords
 {
@@ -21,10 +21,14 @@ public static class SlotWords
         return part is null ? null : circuit.FindPlace(part.Notes.Place)?.Grid?.Find(part.Notes.Slot);
     }
 
+    /// <summary>Up to as many slots side by side are "on the left" and "on the right"; of more, the outer ones are the far ones.</summary>
+    private const int NoneBetween = 3;
+
     /// <summary>"middle row, fourth from the right"; a box of one row says no row, a row of one slot no slot.</summary>
     public static Message Say(SlotSeat seat) => seat switch
     {
         { Rows: 1, Columns: 1 } => new Message("slot.only"),
+        { IsColumn: true } => Height(seat),
         { Rows: 1 } => Column(seat),
         { Columns: 1 } => new Message("slot.alone", Row(seat)),
         _ => new Message("slot.seat", Row(seat), Column(seat)),
@@ -35,14 +39,27 @@ public static class SlotWords
 
     private static Message Row(SlotSeat seat) => seat switch
     {
-        { Row: 1 } => new Message("slot.row-top"),
+        { Row: 1 } => new Message(seat.Rows == 2 ? "slot.row-upper" : "slot.row-top"),
+        { Row: 2, Rows: 2 } => new Message("slot.row-lower"),
         _ when seat.Row == seat.Rows => new Message("slot.row-bottom"),
         _ when IsMiddle(seat.Row, seat.Rows) => new Message("slot.row-middle"),
         _ when seat.Rows - seat.Row + 1 < seat.Row => new Message("slot.row-from-bottom", Ordinal(seat.Rows - seat.Row + 1)),
         _ => new Message("slot.row-from-top", Ordinal(seat.Row)),
     };
 
+    /// <summary>In a box whose slots stand one above the other.</summary>
+    private static Message Height(SlotSeat seat) => seat switch
+    {
+        { Row: 1 } => new Message("slot.top"),
+        _ when seat.Row == seat.Rows => new Message("slot.bottom"),
+        _ when IsMiddle(seat.Row, seat.Rows) => new Message("slot.middle"),
+        _ when seat.Rows - seat.Row + 1 < seat.Row => new Message("slot.from-bottom", Ordinal(seat.Rows - seat.Row + 1)),
+        _ => new Message("slot.from-top", Ordinal(seat.Row)),
+    };
+
     private static Message Column(SlotSeat seat) => IsMiddle(seat.Column, seat.Columns) ? new Message("slot.middle")
+        : seat.Column == 1 ? new Message(seat.Columns <= NoneBetween ? "slot.left" : "slot.far-left")
+        : seat.Column == seat.Columns ? new Message(seat.Columns <= NoneBetween ? "slot.right" : "slot.far-right")
         : FromRight(seat) ? new Message("slot.from-right", Ordinal(seat.Columns - seat.Column + 1))
         : new Message("slot.from-left", Ordinal(seat.Column));
 

@@ -13,6 +13,11 @@ public static class SearchWords
         .ToImmutableDictionary(
             r => r.Text("word"), r => r.Text("means").Split('/').Select(Cut).Where(m => !m.IsEmpty).ToImmutableArray());
 
+    /// <summary>Endings of several things and of cases, in German and English, shortest first.</summary>
+    private static readonly ImmutableArray<string> Endings = ["n", "s", "e", "en", "er", "es", "ern"];
+
+    private const int LeastStem = 4;
+
     /// <summary>What is searched for: words that say nothing left out, others in the shelf's own words beside them.</summary>
     /// <returns>For each word of the question what it may mean, each meaning one or more words that belong together.</returns>
     public static ImmutableArray<ImmutableArray<ImmutableArray<string>>> Asked(string question)
@@ -20,7 +25,7 @@ public static class SearchWords
         var asked = ImmutableArray.CreateBuilder<ImmutableArray<ImmutableArray<string>>>();
         foreach (var word in Cut(question))
         {
-            var means = Meanings.GetValueOrDefault(word, [[word]]);
+            var means = Means(word);
             if (!means.IsEmpty)
             {
                 asked.Add(means);
@@ -28,6 +33,26 @@ public static class SearchWords
         }
 
         return asked.ToImmutable();
+    }
+
+    /// <summary>What a word may mean; of one that the table has not, what it means without an ending: "Hupen", "Bremslichter".</summary>
+    private static ImmutableArray<ImmutableArray<string>> Means(string word)
+    {
+        if (Meanings.TryGetValue(word, out var means))
+        {
+            return means;
+        }
+
+        foreach (var ending in Endings)
+        {
+            if (word.Length - ending.Length >= LeastStem && word.EndsWith(ending, StringComparison.Ordinal)
+                && Meanings.TryGetValue(word[..^ending.Length], out means) && !means.IsEmpty)
+            {
+                return means;
+            }
+        }
+
+        return [[word]];
     }
 
     /// <summary>

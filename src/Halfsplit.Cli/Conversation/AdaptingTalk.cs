@@ -110,12 +110,29 @@ public sealed class AdaptingTalk(Terminal terminal, Circuit parent)
             Apply(new PlacePart(part.Id, place.Choice));
         }
 
-        Keep("adapting.ask-slot", notes.Slot, (text, unknown) => new SlotPart(part.Id, unknown ? null : text));
+        Slot(part);
         Keep(
             "adapting.ask-price",
             notes.Price is { } price ? string.Create(CultureInfo.InvariantCulture, $"{price.Low} to {price.High}") : terminal.Say("adapting.usual"),
             (text, unknown) => unknown ? new PricePart(part.Id, null)
                 : ChangeText.ReadPrice(text, out var problem) is { } range ? new PricePart(part.Id, range) : Wrong(problem!));
+    }
+
+    /// <summary>Asks again while somebody else sits in the slot.</summary>
+    private void Slot(Part part)
+    {
+        bool isRefused;
+        do
+        {
+            isRefused = false;
+            Keep("adapting.ask-slot", Circuit.Find(part.Id)?.Notes.Slot, (text, unknown) =>
+            {
+                var change = new SlotPart(part.Id, unknown ? null : text);
+                isRefused = SheetAdapter.Apply(Circuit, change).Circuit is null;
+                return change;
+            });
+        }
+        while (isRefused);
     }
 
     private void Id()
@@ -215,6 +232,12 @@ public sealed class AdaptingTalk(Terminal terminal, Circuit parent)
         if (done.Circuit is null)
         {
             terminal.Line(done.Problem!, Page.Caution);
+            if (change is RemoveRelay { DespiteAmps: false } relay && SheetAdapter.Apply(Circuit, relay with { DespiteAmps = true }).Circuit is not null
+                && Ask("adapting.ask-despite") is { } answer && TalkCommand.IsYes(answer))
+            {
+                Apply(relay with { DespiteAmps = true });
+            }
+
             return;
         }
 

@@ -35,6 +35,18 @@ public sealed class LookupTests
         }
     }
 
+    /// <summary>What a table of wires may call a colour is understood here, and what is said here is understood there.</summary>
+    [Fact]
+    public void Colours_have_the_same_words_as_in_tables_of_wires()
+    {
+        Assert.All(DataFile.Read("colour-words.csv"), r => Assert.Equal(r.Text("code"), Said.Text(Said.Good(ColourTable.Of(r.Text("word"))).Lines[0].Said)));
+        foreach (var language in Language.All)
+        {
+            var texts = new TextCatalog(language, BenchTexts.Source);
+            Assert.All(WireColours.Codes, c => Assert.Equal(c, WireColours.Named(texts.Say(ColourTable.Name(c)))));
+        }
+    }
+
     // IEC 60757: codes, and several colours joined in the table's order; green with yellow is one.
     [Theory]
     [InlineData("BK", "BK", "black")]
@@ -44,6 +56,9 @@ public sealed class LookupTests
     [InlineData("burd", "RDBU", "red and blue")]
     [InlineData("GNYE", "GNYE", "green-yellow")]
     [InlineData("YE/BK", "YE/BK", "yellow with a black tracer")]
+    [InlineData("rot/weiß", "RD/WH", "red with a white tracer")]
+    [InlineData("sw", "BK", "black")]
+    [InlineData("grün-gelb", "GNYE", "green-yellow")]
     public void A_colour_is_found_by_code_and_by_name(string asked, string code, string name)
     {
         var lines = Said.Good(ColourTable.Of(asked)).Lines;

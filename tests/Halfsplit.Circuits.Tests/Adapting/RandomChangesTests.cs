@@ -70,7 +70,7 @@ public sealed class RandomChangesTests
             7 => new LengthWire(wire, how % 5 == 0 ? null : $"{1 + how}cm", how % 2 == 0),
             8 => new InsertConnector(wire, null, null, place, share),
             9 => new InsertSplice(wire, how % 2 == 0 ? null : "S" + how, "Splice", place, share),
-            10 => new RemoveRelay(relays[what % relays.Count]),
+            10 => new RemoveRelay(relays[what % relays.Count], how % 4 != 0),
             11 => new AddRelay(fed, null, null, place),
             12 => new SwitchGroundSide(fed),
             13 => new OpenPlace(circuit.Places[what % circuit.Places.Length].Name, how),

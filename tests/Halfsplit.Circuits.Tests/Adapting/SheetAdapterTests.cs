@@ -33,22 +33,22 @@ public sealed class SheetAdapterTests
         { "pump-feed", "connector C7 in K2.87~C1.2a at rear seat after 40 % named Sill plug" },
         { "pump-feed", "connector in K2.87~C1.2a" },
         { "pump-feed", "splice SP2 in C3~G2 at under the carpet, 6 min" },
-        { "pump-feed", "without relay K1" },
-        { "pump-feed", "without relay K2" },
+        { "pump-feed", "without relay K1 despite the amps" },
+        { "pump-feed", "without relay K2 despite the amps" },
         { "pump-feed", "relay K9 before M1 at boot side named Second pump relay" },
         { "pump-feed", "relay before INJ1" },
         { "pump-feed", "ground side M1" },
         { "pump-feed", "ground side L1" },
         { "cooling-fan", "id FAN = M7" },
-        { "cooling-fan", "without relay K7" },
+        { "cooling-fan", "without relay K7 despite the amps" },
         { "cooling-fan", "relay K9 before FAN" },
         { "cooling-fan", "ground side HORN" },
         { "cooling-fan", "connector in FSP~C8.1a after 50 %" },
-        { "headlamps", "without relay K8" },
-        { "headlamps", "without relay K9" },
+        { "headlamps", "without relay K8 despite the amps" },
+        { "headlamps", "without relay K9 despite the amps" },
         { "headlamps", "relay before LH.56b" },
         { "headlamps", "relay before PL at left wing" },
-        { "horn", "without relay K7" },
+        { "horn", "without relay K7 despite the amps" },
         { "horn", "ground side HH" },
         { "horn", "relay before WP" },
         { "horn", "id S1 = S9" },
@@ -78,6 +78,14 @@ public sealed class SheetAdapterTests
         { "cooling-fan", "without relay K6", "adapt.feeds-more" },
         { "headlamps-ground-side", "without relay K1", "adapt.relay-ground-side" },
         { "headlamps-ground-side", "without relay K2", "adapt.relay-breaks" },
+        { "pump-feed", "without relay K1", "adapt.over-limit" },
+        { "pump-feed", "without relay K2", "adapt.over-limit" },
+        { "horn", "without relay K7", "adapt.over-limit" },
+        { "split-charge", "without relay K1", "adapt.relay-on-generator" },
+        { "split-charge", "without relay K2 despite the amps", "adapt.relay-on-generator" },
+        { "pump-feed", "slot F19 = B8", "adapt.slot-taken-free" },
+        { "motorcycle-start", "slot F2 = 3", "adapt.slot-taken" },
+        { "split-charge", "slot K1 = R2", "adapt.slot-none-free" },
         { "horn", "ground side CL", "adapt.already-ground-side" },
         { "horn", "name horn = Tooter", "adapt.no-part" },
     };
@@ -201,7 +209,7 @@ public sealed class SheetAdapterTests
     [Fact]
     public void Without_its_relay_a_load_takes_the_place_of_the_coil()
     {
-        var circuit = Adapted.Of("pump-feed", "without relay K2");
+        var circuit = Adapted.Of("pump-feed", "without relay K2 despite the amps");
 
         Assert.Null(circuit.Find("K2"));
         Assert.DoesNotContain(circuit.Wires, w => w.Id.Contains("K2", StringComparison.Ordinal));
@@ -214,7 +222,7 @@ public sealed class SheetAdapterTests
     [Fact]
     public void What_only_a_coil_needed_goes_with_its_relay()
     {
-        var circuit = Adapted.Of("pump-feed", "without relay K1");
+        var circuit = Adapted.Of("pump-feed", "without relay K1 despite the amps");
 
         Assert.Null(circuit.Find("G1"));
         Assert.NotNull(circuit.Find("F11"));
@@ -224,12 +232,45 @@ public sealed class SheetAdapterTests
     [Fact]
     public void Fuses_and_wires_that_were_chosen_for_a_coil_are_taken_as_larger()
     {
-        var circuit = Adapted.Of("headlamps", "without relay K8");
+        var circuit = Adapted.Of("headlamps", "without relay K8 despite the amps");
 
         Assert.Equal(15, ((Fuse)circuit["F26"]).RatingAmps);
         var wire = circuit.Wires.Single(w => w.From == new TerminalName("LS", "56b")).Spec;
         Assert.Equal(1.5, wire.Gauge.SquareMillimetres);
         Assert.True(wire.GaugeGuessed);
+    }
+
+    [Fact]
+    public void Before_a_thin_switch_bears_a_load_its_amps_and_limit_are_said()
+    {
+        var said = Adapted.Texts.Say(Adapted.Refused("horn", "without relay K7"));
+
+        Assert.Contains("S1", said, StringComparison.Ordinal);
+        Assert.Contains("5 A", said, StringComparison.Ordinal);
+        Assert.Contains("despite the amps", said, StringComparison.Ordinal);
+        Assert.Contains("1 A at most", Adapted.Texts.Say(Adapted.Refused("pump-feed", "without relay K2")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_taken_slot_is_refused_with_the_free_ones_and_can_be_freed_first()
+    {
+        var said = Adapted.Texts.Say(Adapted.Refused("pump-feed", "slot K2 = 11"));
+
+        Assert.Contains("F11", said, StringComparison.Ordinal);
+        Assert.Contains("R1, R2, R3, R4, R5, 13, 14", said, StringComparison.Ordinal);
+        var swapped = Adapted.Of("pump-feed", "slot F11 = unknown", "slot F12 = 11", "slot F11 = 12");
+        Assert.Equal(("12", "11"), (swapped["F11"].Notes.Slot, swapped["F12"].Notes.Slot));
+    }
+
+    [Fact]
+    public void A_part_that_moves_to_a_box_where_its_slot_is_taken_has_none_there()
+    {
+        var moved = Adapted.One(ShippedSheets.Load("horn"), "place F6 = kick panel");
+        Assert.Equal("6", moved.Circuit!["F6"].Notes.Slot);
+
+        var done = Adapted.One(Adapted.Of("horn", "slot F14 = 6"), "place F6 = kick panel");
+        Assert.Null(done.Circuit!["F6"].Notes.Slot);
+        Assert.Contains(done.Assumptions, a => a.Code == "adapt.assumed-slot");
     }
 
     [Fact]

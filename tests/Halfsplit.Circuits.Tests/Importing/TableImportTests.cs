@@ -115,11 +115,22 @@ public sealed class TableImportTests
     [InlineData("from,to\nF1.1,S1.4\nS1.9,F1.2", "table.positions-assumed", ProblemSeverity.Warning)]
     [InlineData("from,to\nF1.1,ECU.A7\nF1.1,ECU.30", "table.module-terminals", ProblemSeverity.Warning)]
     [InlineData("from,to\nF1.1,L1.56a\nL1.31,G1", "table.filaments-assumed", ProblemSeverity.Warning)]
-    [InlineData("from,to,gauge,smell\nF1.1,F2.1,2.5,bad", "table.column-left-out", ProblemSeverity.Note)]
+    [InlineData("from,to,gauge,smell\nF1.1,F2.1,2.5,bad", "table.column-left-out", ProblemSeverity.Warning)]
     [InlineData("from,to,wire\nF1.1,F2.1,7\nF1.2,F2.2,7", "table.wire-name-left-out", ProblemSeverity.Note)]
     [InlineData("from,to\nF1,F2", "table.by-direction", ProblemSeverity.Note)]
     [InlineData("from,to\nF1,G1.2", "table.terminal-left-out", ProblemSeverity.Note)]
     [InlineData("from,to\nF1.1,K 2 x.30", "table.renamed", ProblemSeverity.Note)]
+    [InlineData("from,to,colour,Farbe\nF1.1,F2.1,RD,BK", "table.column-second", ProblemSeverity.Warning)]
+    [InlineData("from,to,,colour\nF1.1,F2.1,12,RD", "table.column-nameless", ProblemSeverity.Warning)]
+    [InlineData("from,to\nF1.1,F2.1,RD", "table.column-nameless", ProblemSeverity.Warning)]
+    [InlineData("from,to,remark\nF1.1,F2.1,hot", "table.remarks-left-out", ProblemSeverity.Note)]
+    [InlineData("from,to,gauge\nF1.1,F2.1,2.5\nF1.1,F2.1,2.5", "table.row-twice", ProblemSeverity.Warning)]
+    [InlineData("from,to,gauge\nF1.1,F2.1,2.5\nF2.1,F1.1,2.5", "table.row-twice", ProblemSeverity.Warning)]
+    [InlineData("from,to,gauge\nF1.1,F2.1,2.5\nF1.1,F2.1,4", "table.row-beside", ProblemSeverity.Warning)]
+    [InlineData("from,to,gauge,colour\nF1.1,F2.1,direct,RD", "table.direct-left-out", ProblemSeverity.Warning)]
+    [InlineData("from,to,place\nF1.1,F2.1,a -> b", "table.place-left-out", ProblemSeverity.Warning)]
+    [InlineData("from,to\nF1.1,F1.2", "table.fuse-bridged", ProblemSeverity.Warning)]
+    [InlineData("from,to\nF1,F1", "table.fuse-bridged", ProblemSeverity.Warning)]
     public void What_a_table_leaves_open_is_said(string table, string code, ProblemSeverity severity)
     {
         var remarks = TableImport.Read(table, null, "t").Remarks;
@@ -143,6 +154,45 @@ public sealed class TableImportTests
         Assert.Contains(made.Remarks, r => r is { Table: TableKind.Parts, Line: 5, Message.Code: "table.kind-unread" });
         Assert.DoesNotContain(made.Remarks, r => r.Message.Code == "table.value-assumed");
     }
+
+    [Fact]
+    public void A_row_that_stands_twice_is_one_wire_and_keeps_its_name()
+    {
+        var made = TableImport.Read(
+            "from,to,gauge,length,colour,wire,remark\nBAT.pos,F1.1,4mm2,1m,RD,W1,first\nF1.2,L1.1,1mm2,2m,YE,W2,\nF1.1 , BAT.pos,4mm2,1m,RD,W1,again\nL1.2,31,1mm2,1m,BN,W3,", null, "t");
+
+        Assert.Equal(3, made.Wires);
+        Assert.Contains("RD as W1 -> F1.1", made.Sheet!, StringComparison.Ordinal);
+        var remark = Assert.Single(made.Remarks, r => r.Message.Code == "table.row-twice");
+        Assert.Equal(4, remark.Line);
+        Assert.Contains("line 2", English.Say(remark.Message), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_dash_in_a_column_of_terminals_is_the_minus_of_a_part_that_has_one()
+    {
+        var made = TableImport.Read(
+            "from,from pin,to,to pin,gauge\nBAT,+,F1,1,4\nF1,2,M1,+,1\nM1,-,G1,-,1\nG1,-,BAT,-,16", "part,kind\nG1,splice", "t");
+
+        Assert.Contains("BAT.pos -> wire 4mm2 1m -> F1.1", made.Sheet!, StringComparison.Ordinal);
+        Assert.Contains("M1.neg -> wire 1mm2 1m -> G1", made.Sheet!, StringComparison.Ordinal);
+        Assert.Contains("G1 -> wire 16mm2 1m -> BAT.neg", made.Sheet!, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_fuse_that_is_bridged_through_another_part_is_seen_in_the_sheet()
+    {
+        var made = TableImport.Read("from,to,gauge\nBAT.pos,F1.1,4\nF1.2,L1.1,1\nL1.2,BAT.neg,1\nBAT.pos,L1.1,1", null, "t");
+
+        Assert.Contains(CircuitLint.Check(Whole(made.Sheet!)), p => p.Message.Code == "lint.fuse-bridged");
+    }
+
+    [Theory]
+    [InlineData("part,kind,name,,\nF1,fuse,Lamp fuse,,x", "table.column-nameless")]
+    [InlineData("part,kind,Art\nF1,fuse,Sicherung", "table.column-second")]
+    [InlineData("part,kind\nF 1 x,fuse", "table.renamed")]
+    public void What_a_table_of_parts_leaves_open_is_said(string parts, string code) =>
+        Assert.Contains(TableImport.Read("from,to\nBAT.pos,F1.1", parts, "t").Remarks, r => r.Table == TableKind.Parts && r.Message.Code == code);
 
     private static readonly string[] Pieces =
     [
@@ -174,7 +224,7 @@ public sealed class TableImportTests
             var cells = rows.Select(r => r.Select(i => Pieces[i].Replace("\"", "", StringComparison.Ordinal).Replace("\n", "", StringComparison.Ordinal).Replace("\r", "", StringComparison.Ordinal)).ToArray())
                 .Where(r => r.Any(c => !string.IsNullOrWhiteSpace(c))).ToList();
             var made = TableImport.Read("from,to,gauge,length\n" + string.Join('\n', cells.Select(r => string.Join(',', r.Select(c => $"\"{c}\"")))), null, "t");
-            var left = made.Remarks.Where(r => r.Severity == ProblemSeverity.Error && r.Line > 1).Select(r => r.Line).Distinct().Count();
+            var left = made.Remarks.Where(r => (r.Severity == ProblemSeverity.Error || r.Message.Code == "table.row-twice") && r.Line > 1).Select(r => r.Line).Distinct().Count();
             Assert.Equal(cells.Count, made.Wires + made.Joints + left);
         }, iter: 500);
 }

@@ -61,6 +61,8 @@ internal static class DoubtfulSheets
         ("lint.fuse-over-wire", Warning, Swap(("rating: 10 A", "rating: 20 A"), ("F1 -> wire 1.5mm2", "F1 -> §wire 1mm2"))),
         ("lint.fuse-over-wire", Warning, Swap(("rating: 10 A", "rating: 20 A"), ("IGN -> wire 1mm2", "IGN -> §wire 1mm2"))),
         ("lint.load-over-fuse", Warning, Swap("L1: { kind: lamp, watts: 21 W }", "§L1: { kind: lamp, watts: 210 W }")),
+        ("lint.fuse-bridged", Warning, Swap(
+            ("  F1: ", "  §F1: "), ("wiring:\n", "wiring:\n  - F1.1 -> wire 2.5mm2 0.1m -> F1.2\n"))),
         ("lint.unfused", Warning, Add(("parts", "§L2: { kind: lamp, watts: 5 W }"),
             ("wiring", "- BAT.pos -> wire 1mm2 1m -> L2"), ("wiring", "- L2.2 -> G1"))),
 

@@ -36,6 +36,7 @@ public sealed class AdaptTests : IDisposable
 
         5
         2
+        yes
         6
         3
         K9
@@ -67,6 +68,7 @@ public sealed class AdaptTests : IDisposable
         ?
         5
         1
+        ja
         7
         4
         hilfe
@@ -107,6 +109,28 @@ public sealed class AdaptTests : IDisposable
         Shell.Expect(0, _shell.Run(["adapt", "pump-feed", "-o", other, .. changes]));
 
         Assert.Equal(File.ReadAllText(Sheet), File.ReadAllText(other));
+    }
+
+    [Fact]
+    public void A_taken_slot_is_asked_for_again()
+    {
+        // The part, its name and place as they are, a taken slot, a free one, the price as it is; nothing more.
+        var talk = Shell.Expect(0, _shell.RunWith("1\nK2\n\n\n12\nR5\n\n\n", "adapt", "pump-feed", "-o", Sheet)).Output;
+
+        Assert.Contains("holds F12 already", talk, StringComparison.Ordinal);
+        Assert.Contains("slot: R5", File.ReadAllText(Sheet), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_thin_switch_is_not_burdened_without_a_yes()
+    {
+        var talk = Shell.Expect(0, _shell.RunWith("without relay K2\n\n\n", "adapt", "pump-feed", "-o", Sheet)).Output;
+        Assert.Contains("which bears 1 A at most", talk, StringComparison.Ordinal);
+        Assert.False(File.Exists(Sheet));
+
+        Assert.Contains(
+            "--change \"without relay K2 despite the amps\"",
+            Shell.Expect(0, _shell.RunWith("without relay K2\nyes\n\n", "adapt", "pump-feed", "-o", Sheet)).Output, StringComparison.Ordinal);
     }
 
     [Fact]
