@@ -85,7 +85,7 @@ internal static class PartChanges
         if (NameSearch.Part(draft.Parent, change.Part, out _) is { Notes.Place: { } place } own && !string.IsNullOrEmpty(slot)
             && Holder(draft, own, place, slot) is { } holder)
         {
-            var free = draft.Parent.FindPlace(place)?.Grid?.Named().Where(s => Holder(draft, own, place, s) is null).ToList();
+            var free = draft.Parent.FindPlace(place)?.Grid?.Named().Where(s => s != own.Notes.Slot && Holder(draft, own, place, s) is null).ToList();
             return free is null ? new Message("adapt.slot-taken", slot, place, holder.Id)
                 : free.Count == 0 ? new Message("adapt.slot-none-free", slot, place, holder.Id)
                 : new Message("adapt.slot-taken-free", slot, place, holder.Id, string.Join(", ", free));

@@ -11,7 +11,7 @@ internal static class SwitchLimits
     /// <param name="supplied">What its contact feeds.</param>
     /// <param name="feed">The coil's terminal whose feed the loads would take; null where they keep their own.</param>
     /// <param name="back">The coil's terminal whose way to ground the loads would take; null where they keep their own.</param>
-    /// <returns>The first that would have to carry more than it bears; null if there is none.</returns>
+    /// <returns>What would have to carry more than it bears; null if nothing would.</returns>
     public static Message? Judge(AdaptingDraft draft, Ways ways, Relay relay, Supplied supplied, TerminalName? feed, TerminalName? back)
     {
         // What lies in the contact's own way carries the current today.
@@ -22,13 +22,18 @@ internal static class SwitchLimits
         Message? Over(TerminalName coil, bool toGround, IReadOnlyList<Load> loads)
         {
             var amps = loads.Sum(l => l.RatedAmps);
-            return ways.Between(coil, toGround)
+            var over = ways.Between(coil, toGround)
                 .Where(e => e.Part is { } part && !today.Contains(part))
                 .Select(e => Limit(draft, ways, e))
                 .OfType<(double Amps, Message Said)>()
                 .Where(l => l.Amps < amps)
-                .Select(l => new Message("adapt.over-limit", relay.Id, Math.Round(amps, 1), string.Join(", ", loads.Select(l => l.Id)), l.Said))
-                .FirstOrDefault();
+                .Select(l => l.Said)
+                .Distinct()
+                .ToList();
+            return over.Count == 0 ? null
+                : new Message(
+                    "adapt.over-limit", relay.Id, Math.Round(amps, 1), string.Join(", ", loads.Select(l => l.Id)),
+                    over.Aggregate((one, other) => new Message("adapt.bears-and", one, other)));
         }
     }
 

@@ -83,8 +83,15 @@ internal static class ProtectionRules
     }
 
     /// <summary>True if wires join its two sides around it, so that it protects nothing.</summary>
-    private static bool IsBridged(CircuitGraph graph, Part fuse) =>
-        graph.Reach(new TerminalName(fuse.Id, "1"), e => e.Kind is EdgeKind.Wire or EdgeKind.Touch).Contains(new TerminalName(fuse.Id, "2"));
+    private static bool IsBridged(CircuitGraph graph, Part fuse)
+    {
+        var two = new TerminalName(fuse.Id, "2");
+        var reached = Joined(new TerminalName(fuse.Id, "1"));
+        // A walk ends at the battery's post; a bridge may begin there.
+        return reached.Contains(two) || (reached.Contains(graph.Positive) && Joined(graph.Positive).Contains(two));
+
+        HashSet<TerminalName> Joined(TerminalName start) => graph.Reach(start, e => e.Kind is EdgeKind.Wire or EdgeKind.Touch);
+    }
 
     /// <summary>The fuse's side away from the battery: 2, unless it is fed there and not at 1.</summary>
     private static TerminalName Downstream(CircuitGraph graph, Part fuse)

@@ -22,7 +22,7 @@ public sealed class FuelCautionTests
     [InlineData("M1: { kind: motor, name: Washer pump, runs: 5 A, place: washer tank }", false)]
     public void The_caution_goes_by_what_a_part_is_and_where(string part, bool warns)
     {
-        var reading = SheetReader.Read(MarkedSheet.Add(("parts", part), ("places", "fuel tank: { open: 1 min }"), ("places", "Tank: { open: 2 min }"), ("places", "washer tank: { open: 3 min }")).Text);
+        var reading = SheetReader.Read(MarkedSheet.Add(("parts", "§" + part), ("places", "fuel tank: { open: 1 min }"), ("places", "Tank: { open: 2 min }"), ("places", "washer tank: { open: 3 min }")).Text);
         Assert.True(reading.Circuit is not null, string.Join('\n', reading.Problems.Select(p => p.Message.Code)));
 
         Assert.Equal(warns, CircuitLint.Check(reading.Circuit!).Any(p => p.Message.Code == "lint.fuel-caution"));
