@@ -125,7 +125,7 @@ public sealed class AdaptTests : IDisposable
     public void A_thin_switch_is_not_burdened_without_a_yes()
     {
         var talk = Shell.Expect(0, _shell.RunWith("without relay K2\n\n\n", "adapt", "pump-feed", "-o", Sheet)).Output;
-        Assert.Contains("which bears 1 A at most", talk, StringComparison.Ordinal);
+        Assert.Contains("ECU.pump-drive, which bears 1 A", talk, StringComparison.Ordinal);
         Assert.False(File.Exists(Sheet));
 
         Assert.Contains(
