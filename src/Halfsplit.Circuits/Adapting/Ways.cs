@@ -26,7 +26,7 @@ internal sealed class Ways(Circuit circuit)
 
     /// <summary>True if an alternator's D+ feeds this terminal.</summary>
     public bool IsFedByGenerator(TerminalName terminal) => _graph
-        .Reach(terminal, e => e.Kind is not (EdgeKind.Consumer or EdgeKind.Resistance or EdgeKind.Generator or EdgeKind.Output))
+        .Reach(terminal, e => e.Kind is not (EdgeKind.Consumer or EdgeKind.Resistance or EdgeKind.Generator or EdgeKind.Field or EdgeKind.Output))
         .Any(t => t.Name == "D+" && circuit.Find(t.Part) is Alternator);
 
     /// <summary>Loads that get their feed through a switch and no relay.</summary>

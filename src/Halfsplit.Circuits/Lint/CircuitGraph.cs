@@ -20,8 +20,11 @@ internal enum EdgeKind
     /// <summary>A resistor or sensor.</summary>
     Resistance,
 
-    /// <summary>A module's output to its feed or ground, an alternator's field between D+ and ground.</summary>
+    /// <summary>A module's output to its feed or ground.</summary>
     Output,
+
+    /// <summary>An alternator's field, from D+ to its ground.</summary>
+    Field,
 
     /// <summary>From an alternator's B+ to its D+, which has the same volts while it gives.</summary>
     Generator,
@@ -61,8 +64,9 @@ internal sealed class CircuitGraph
             Inside(circuit, part);
         }
 
-        _fed = Reach(Positive, e => e.Kind != EdgeKind.Consumer);
-        _grounded = Reach(Negative, e => e.Kind != EdgeKind.Consumer);
+        // D+ is fed from inside and grounded by its field; what feeds it does not go on to ground, nor the other way round.
+        _fed = Reach(Positive, e => e.Kind is not (EdgeKind.Consumer or EdgeKind.Field));
+        _grounded = Reach(Negative, e => e.Kind is not (EdgeKind.Consumer or EdgeKind.Generator));
     }
 
     public TerminalName Positive { get; }
@@ -180,7 +184,7 @@ internal sealed class CircuitGraph
 
                 break;
             case Alternator:
-                Join(part, "D+", "31", EdgeKind.Output);
+                Join(part, "D+", "31", EdgeKind.Field);
                 Join(part, "D+", "B+", EdgeKind.Generator);
                 break;
             case Load load:

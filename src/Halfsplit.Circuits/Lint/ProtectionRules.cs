@@ -98,7 +98,7 @@ internal static class ProtectionRules
     {
         var (one, two) = (new TerminalName(fuse.Id, "1"), new TerminalName(fuse.Id, "2"));
         bool IsFed(TerminalName t) =>
-            graph.Reach(t, e => e.Kind != EdgeKind.Consumer && e.Part != fuse.Id).Contains(graph.Positive);
+            graph.Reach(t, e => e.Kind is not (EdgeKind.Consumer or EdgeKind.Field) && e.Part != fuse.Id).Contains(graph.Positive);
         return IsFed(two) && !IsFed(one) ? one : two;
     }
 

@@ -56,7 +56,7 @@ internal static class ShortRules
         {
             var node = new TerminalName(metal.Id);
             var isUsed = graph.Edges(node).Count > 0;
-            if (isUsed && !graph.Reach(node, e => e.Kind is not (EdgeKind.Consumer or EdgeKind.Output or EdgeKind.Generator)).Contains(graph.Negative))
+            if (isUsed && !graph.Reach(node, e => e.Kind is not (EdgeKind.Consumer or EdgeKind.Output or EdgeKind.Field or EdgeKind.Generator)).Contains(graph.Negative))
             {
                 report.AtKey(ProblemSeverity.Error, ["parts", metal.Id], "lint.metal-untied", metal.Id);
             }

@@ -54,8 +54,8 @@ internal static class SupplyRules
 
     private static bool HasWayThroughLoads(CircuitGraph graph, TerminalName first, TerminalName second)
     {
-        var a = graph.Reach(first, e => e.Part != first.Part);
-        var b = graph.Reach(second, e => e.Part != first.Part);
+        var a = graph.Reach(first, e => e.Part != first.Part && e.Kind != EdgeKind.Generator);
+        var b = graph.Reach(second, e => e.Part != first.Part && e.Kind != EdgeKind.Generator);
         return (a.Contains(graph.Positive) && b.Contains(graph.Negative))
             || (a.Contains(graph.Negative) && b.Contains(graph.Positive));
     }

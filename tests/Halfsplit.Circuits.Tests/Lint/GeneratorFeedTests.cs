@@ -53,6 +53,12 @@ public sealed class GeneratorFeedTests
         Assert.Contains("lint.diode-backwards", Said(Sheet.Replace("K1.86", "K1.8x", StringComparison.Ordinal).Replace("K1.85", "K1.86", StringComparison.Ordinal).Replace("K1.8x", "K1.85", StringComparison.Ordinal)));
 
     [Fact]
+    public void A_coil_between_two_grounds_is_not_fed_by_way_of_the_field() =>
+        Assert.Contains(
+            Said(Sheet.Replace("ALT.D+ -> wire 1mm2 1m BU -> K1.86", "BODY -> wire 1mm2 1m BU -> K1.86", StringComparison.Ordinal)),
+            c => c is "lint.coil-no-feed" or "lint.through-load");
+
+    [Fact]
     public void An_alternator_whose_b_plus_goes_nowhere_feeds_nothing() =>
         Assert.Contains(Said(Sheet.Replace("BAT.pos -> wire 16mm2 1m RD -> ALT.B+", "BODY -> wire 16mm2 1m RD -> G9", StringComparison.Ordinal).Replace("  L1: {", "  G9: { kind: ground }\n  L1: {", StringComparison.Ordinal)), c => c is "lint.coil-no-feed" or "lint.through-load");
 }
