@@ -60,7 +60,8 @@ public sealed class TradeRuleTests
         var lamp = investigation.FindCheck("lamp 55 W C3.4a C3.3a of M1 | priming; unplug C3")!;
         investigation.Record("3", lamp, Volts(12.1));
 
-        Assert.True(ResistiveFeed(investigation) < 0.05 * resistive, $"{ResistiveFeed(investigation)} of {resistive}");
+        // A slip leaves about a thirtieth, a joint that comes and goes and was good just then (5 % times 40 %) a fiftieth.
+        Assert.True(ResistiveFeed(investigation) < 0.06 * resistive, $"{ResistiveFeed(investigation)} of {resistive}");
     }
 
     [Fact]
