@@ -27,6 +27,10 @@ public sealed class BenchDefaults
     /// <exception cref="KeyNotFoundException">The table has no such row: the build is broken.</exception>
     public double this[string name] => _byName[name].Value;
 
+    /// <summary>What stands in an input at first, in its base unit: the value of its limit's row.</summary>
+    /// <param name="limit">The row without its <c>limit.</c></param>
+    public static double Usual(string limit) => Table[$"limit.{limit}"];
+
     /// <summary>A row's value in words.</summary>
     internal Message Say(string name, Unit unit) => new Measure(unit == Unit.Percent ? 100 * this[name] : this[name], unit).Say();
 

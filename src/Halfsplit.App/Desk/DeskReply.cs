@@ -34,6 +34,15 @@ public sealed record DeskReply
     public BetweenView? Between { get; init; }
     public PutBackView? PutBack { get; init; }
 
+    /// <summary>The parts that a result of the bench can be about, in the sheet's order.</summary>
+    public Views.BenchPartView[]? Parts { get; init; }
+
+    /// <summary>What the sheet's only motor draws at work, in amps; null where it has none or several.</summary>
+    public double? RatedAmps { get; init; }
+
+    /// <summary>A result of the bench that does not fit the job's own readings: which, and what both say. Nothing was kept.</summary>
+    public string? Misfit { get; init; }
+
     /// <summary>A whole page of HTML.</summary>
     public ReportView? Report { get; init; }
 

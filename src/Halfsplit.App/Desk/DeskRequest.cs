@@ -39,6 +39,9 @@ public sealed record DeskRequest(string Verb)
     public string? Worker { get; init; }
 
     public PointsWish? Points { get; init; }
+
+    /// <summary>A result of the bench to be attached.</summary>
+    public AttachWish? Attach { get; init; }
 }
 
 /// <summary>A job to be opened.</summary>
@@ -65,6 +68,23 @@ public sealed record JobWish(string Sheet, string Complaint)
     /// <summary>Per cent of the reading.</summary>
     public double? MeterAccuracy { get; init; }
 }
+
+/// <summary>A result of the bench, for a part of the open job.</summary>
+/// <param name="Aid">The aid that found it.</param>
+/// <param name="Found">A row of <c>data/part-findings.csv</c>.</param>
+/// <param name="Part">The part of the sheet that was measured.</param>
+public sealed record AttachWish(string Aid, string Found, string Part)
+{
+    /// <summary>What the aid was told, as <c>input=text</c>.</summary>
+    public string[] Typed { get; init; } = [];
+
+    public MeasuredWish[] Measured { get; init; } = [];
+}
+
+/// <summary>A number that was measured of the part.</summary>
+/// <param name="What">A name of <see cref="Diagnosis.Noticing.BenchQuantity"/>.</param>
+/// <param name="Value">In volts, ohms or amps; null for OL.</param>
+public sealed record MeasuredWish(string What, double? Value);
 
 /// <summary>Two points and a setting of the meter.</summary>
 /// <param name="Instrument">By its name in job files.</param>

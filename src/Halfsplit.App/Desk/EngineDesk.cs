@@ -55,6 +55,9 @@ public sealed partial class EngineDesk(EventStamps stamps)
         "skip" => Skip(session, request),
         "withdraw" => Withdraw(session, request.Entry),
         "notice" => Notice(session, request.Name!),
+        "bench-parts" => BenchParts(session, request.Name!),
+        "bench-rated" => new DeskReply { RatedAmps = RatedAmps(session) },
+        "attach" => Attach(session, request.Attach!, request.Confirmed),
         "note" => Tell(session.Note(request.Text!)),
         "hand-over" => Tell(session.HandOver(request.Name, request.Text)),
         "choose" => Choose(session, request),
@@ -245,6 +248,7 @@ public sealed partial class EngineDesk(EventStamps stamps)
             SessionOutcome.Kept => null,
             SessionOutcome.Refused refused => refused.Message,
             SessionOutcome.Misplaced misplaced => misplaced.Message,
+            SessionOutcome.Doubted doubted => doubted.Message,
             SessionOutcome.NotKept lost => lost.Message,
             _ => new Circuits.Messages.Message("app.desk.not-recorded"),
         };

@@ -107,6 +107,17 @@ public sealed partial class Workbench(IEngine engine, IJobShelf shelf)
 
     public Task NoticeAsync(string said) => DoAsync(new DeskRequest("notice") { Name = said });
 
+    /// <summary>Attaches a result of the bench to the open job.</summary>
+    /// <param name="confirmed">It was measured again, and the person stands by it.</param>
+    /// <returns>Whether it was kept, and which reading of the job it does not fit; a problem is shown by the page.</returns>
+    public async Task<(bool IsKept, string? Misfit)> AttachAsync(AttachWish wish, bool confirmed)
+    {
+        string? misfit = null;
+        var isKept = false;
+        await DoAsync(new DeskRequest("attach") { Attach = wish, Confirmed = confirmed }, reply => (isKept, misfit) = (reply.Keep is not null, reply.Misfit));
+        return (isKept, misfit);
+    }
+
     public Task NoteAsync(string text) => DoAsync(new DeskRequest("note") { Text = text });
 
     /// <summary>Says what a report says of the car and the people.</summary>
@@ -208,7 +219,8 @@ public sealed partial class Workbench(IEngine engine, IJobShelf shelf)
         }
     }
 
-    private async Task DoAsync(DeskRequest request)
+    /// <param name="told">Called with what came of it, before the next step is worked out.</param>
+    private async Task DoAsync(DeskRequest request, Action<DeskReply>? told = null)
     {
         if (IsSaving)
         {
@@ -220,6 +232,7 @@ public sealed partial class Workbench(IEngine engine, IJobShelf shelf)
         (Doubt, Problem, Saved) = (null, null, null);
         var reply = await engine.AskAsync(request);
         IsSaving = false;
+        told?.Invoke(reply);
         if (!Take(reply))
         {
             return;
@@ -233,9 +246,9 @@ public sealed partial class Workbench(IEngine engine, IJobShelf shelf)
         await Task.Yield();
         Mirror(request, points);
         var next = NextAsync(foreseen);
-        var told = reply.Job is null ? TellWholeAsync(_change) : Task.CompletedTask;
+        var whole = reply.Job is null ? TellWholeAsync(_change) : Task.CompletedTask;
         await next;
-        await told;
+        await whole;
     }
 
     /// <summary>What the answer that was just kept did.</summary>

@@ -48,3 +48,8 @@ public sealed record DoubtView(string Question, string Meant, MeaningView[] Othe
 /// <param name="Typed">As it can be recorded.</param>
 /// <param name="Shown">As people read it.</param>
 public sealed record MeaningView(string Typed, string Shown);
+
+/// <summary>A part that a result of the bench can be about.</summary>
+/// <param name="Id">Its name in the sheet.</param>
+/// <param name="Text">The same with what it is.</param>
+public sealed record BenchPartView(string Id, string Text);

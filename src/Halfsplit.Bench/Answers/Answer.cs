@@ -1,3 +1,4 @@
+using Halfsplit.Diagnosis.Noticing;
 using System.Collections.Immutable;
 using Halfsplit.Circuits.Messages;
 
@@ -42,4 +43,7 @@ public sealed record Answer(
     /// where the answer speaks of no part, or too little for or against it.
     /// </summary>
     public string? Found { get; init; }
+
+    /// <summary>What was measured of that part, so that a job can hold it against its own readings; empty where nothing compares.</summary>
+    public ImmutableArray<BenchValue> Measured { get; init; } = [];
 }

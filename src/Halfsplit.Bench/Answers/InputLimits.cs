@@ -30,6 +30,15 @@ public sealed class InputLimits
     public InputLimits Within(string input, double? value, double low, double high, Unit unit) =>
         value is { } given ? Within(input, given, low, high, unit) : this;
 
+    /// <summary>Refuses a value outside the spread of a row of <c>data/bench.csv</c>, or one that is no number; one that was left out is fine.</summary>
+    /// <param name="row">The row without its <c>limit.</c>: <c>length</c>.</param>
+    /// <param name="times">What the row's ends are multiplied by.</param>
+    public InputLimits Within(string input, double? value, string row, Unit unit, double times = 1)
+    {
+        var range = BenchDefaults.Table.RangeOf($"limit.{row}");
+        return Within(input, value, times * range.Low, times * range.High, unit);
+    }
+
     /// <summary>Refuses something impossible for another reason.</summary>
     public InputLimits Unless(bool fine, string code, params object[] arguments)
     {

@@ -1,6 +1,8 @@
+using System.Collections.Frozen;
 using System.Globalization;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Circuits.Model;
+using Halfsplit.Diagnosis.Readings;
 
 namespace Halfsplit.Bench.Answers;
 
@@ -13,11 +15,10 @@ public sealed record Measure(double Value, Unit Unit, ValueRange? Range = null)
     private const int Digits = 3;
 
     /// <summary>Units that people say in thousandths and thousands.</summary>
-    private static readonly Dictionary<Unit, string> Scaled = new()
+    private static readonly FrozenSet<Unit> Scaled = new[]
     {
-        [Unit.Ohm] = "ohm", [Unit.Volt] = "volt", [Unit.Amp] = "amp", [Unit.Watt] = "watt", [Unit.OhmPerMetre] = "ohm-per-metre",
-        [Unit.Hertz] = "hertz", [Unit.Second] = "second", [Unit.Metre] = "metre",
-    };
+        Unit.Ohm, Unit.Volt, Unit.Amp, Unit.Watt, Unit.OhmPerMetre, Unit.Hertz, Unit.Second, Unit.Metre,
+    }.ToFrozenSet();
 
     /// <summary>The number with its unit, three digits of it, and its bounds in brackets.</summary>
     public Message Say() => Range is { } range && (range.Low != Value || range.High != Value)
@@ -31,34 +32,46 @@ public sealed record Measure(double Value, Unit Unit, ValueRange? Range = null)
             return new Message("bench-unit.endless");
         }
 
-        if (!Scaled.TryGetValue(Unit, out var name))
+        if (!Scaled.Contains(Unit))
         {
-            return new Message("bench-unit." + Plain(Unit), new Figure(value, Unit == Unit.Count ? "0.##" : Format(value)));
+            return Unit switch
+            {
+                Unit.Count => new Message("bench-unit.count", new Figure(value, "0.##")),
+                // Each language has its own.
+                Unit.RevolutionsPerMinute => new Message("bench-unit.rpm", new Figure(value, Format(value))),
+                _ => new Message("bench-unit.of", new Figure(value, Format(value)), Symbol),
+            };
         }
 
-        var (prefix, factor) = Math.Abs(value) switch
+        var exponent = Math.Abs(value) switch
         {
             // What a display can't show is nothing.
-            < 1e-9 => ("", 1.0),
-            < 0.9995 => ("milli", 1e3),
-            >= 999.5 => ("kilo", 1e-3),
-            _ => ("", 1.0),
+            < 1e-9 => 0,
+            < 0.9995 => -3,
+            >= 999.5 => 3,
+            _ => 0,
         };
-        return new Message("bench-unit." + prefix + name, new Figure(value * factor, Format(value * factor, Unit == Unit.Volt && prefix.Length == 0 ? Digits + 1 : Digits)));
+        var shown = value / MeterUnits.Power(exponent);
+        return new Message(
+            "bench-unit.of", new Figure(shown, Format(shown, Unit == Unit.Volt && exponent == 0 ? Digits + 1 : Digits)),
+            MeterUnits.Letter(exponent) + Symbol);
     }
 
     /// <summary>The unit as <c>--json</c> names it, in every language the same.</summary>
-    public string Symbol => Unit switch
+    public string Symbol => SymbolOf(Unit);
+
+    /// <summary>The same of a unit alone.</summary>
+    public static string SymbolOf(Unit unit) => unit switch
     {
-        Unit.Ohm => "Ω",
-        Unit.Volt => "V",
-        Unit.Amp => "A",
+        Unit.Ohm => MeterUnits.Symbol(Quantity.Ohms),
+        Unit.Volt => MeterUnits.Symbol(Quantity.Volts),
+        Unit.Amp => MeterUnits.Symbol(Quantity.Amperes),
         Unit.Watt => "W",
         Unit.Metre => "m",
         Unit.SquareMillimetre => "mm²",
         Unit.Celsius => "°C",
         Unit.Kelvin => "K",
-        Unit.Percent => "%",
+        Unit.Percent => MeterUnits.Symbol(Quantity.Duty),
         Unit.RevolutionsPerMinute => "1/min",
         Unit.Hertz => "Hz",
         Unit.Second => "s",
@@ -67,21 +80,10 @@ public sealed record Measure(double Value, Unit Unit, ValueRange? Range = null)
         _ => "",
     };
 
-    private static string Plain(Unit unit) => unit switch
-    {
-        Unit.SquareMillimetre => "square-millimetre",
-        Unit.Celsius => "celsius",
-        Unit.Kelvin => "kelvin",
-        Unit.Percent => "percent",
-        Unit.RevolutionsPerMinute => "rpm",
-        Unit.WattPerMetre => "watt-per-metre",
-        _ => "count",
-    };
-
     /// <summary>So many decimals that so many digits are seen; none where the whole part has them all.</summary>
     private static string Format(double value, int digits = Digits)
     {
-        var size = Math.Abs(value) < 1e-9 ? 0 : (int)Math.Floor(Math.Log10(Math.Abs(value) * 1.0005));
+        var size = Math.Abs(value) < 1e-9 || !double.IsFinite(value) ? 0 : (int)Math.Floor(Math.Log10(Math.Abs(value) * 1.0005));
         var decimals = Math.Clamp(digits - 1 - size, 0, 4);
         return decimals == 0 ? "0" : "0." + new string('#', decimals);
     }

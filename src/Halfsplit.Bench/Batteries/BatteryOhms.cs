@@ -1,6 +1,7 @@
 using Halfsplit.Bench.Answers;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Circuits.Model;
+using Halfsplit.Diagnosis.Noticing;
 
 namespace Halfsplit.Bench.Batteries;
 
@@ -21,9 +22,9 @@ public static class BatteryOhms
     {
         var times = SystemVolts.Times(systemVolts);
         var limits = SystemVolts.Of(systemVolts)
-            .Within("loaded-volts", light.Volts, 3 * times, 16 * times, Unit.Volt).Within("loaded-volts", heavy.Volts, 3 * times, 16 * times, Unit.Volt)
-            .Within("amps", light.Amps, 0, 1000, Unit.Amp).Within("amps", heavy.Amps, 0, 1000, Unit.Amp)
-            .Within("cold-cranking-amps", coldCrankingAmps, 50, 1500, Unit.Amp);
+            .Within("loaded-volts", light.Volts, "loaded-volts", Unit.Volt, times).Within("loaded-volts", heavy.Volts, "loaded-volts", Unit.Volt, times)
+            .Within("amps", light.Amps, "load-amps", Unit.Amp).Within("amps", heavy.Amps, "load-amps", Unit.Amp)
+            .Within("cold-cranking-amps", coldCrankingAmps, "cold-cranking-amps", Unit.Amp);
         if (limits.AreKept)
         {
             limits.Unless(heavy.Amps >= light.Amps + BenchDefaults.Table["battery.least-step-amps"], "bench-limit.same-loads", new Measure(BenchDefaults.Table["battery.least-step-amps"], Unit.Amp).Say())
@@ -65,6 +66,7 @@ public static class BatteryOhms
                 .. SystemVolts.Notes(result.SystemVolts),
             ])
         {
+            Measured = [new(BenchQuantity.RestVolts, result.OpenVolts)],
             Found = isWeak ? "battery-weak" : isWorn ? null : "battery-strong",
         };
     }

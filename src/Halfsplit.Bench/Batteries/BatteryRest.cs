@@ -1,3 +1,4 @@
+using Halfsplit.Diagnosis.Noticing;
 using System.Collections.Immutable;
 using Halfsplit.Bench.Answers;
 using Halfsplit.Circuits.Data;
@@ -27,7 +28,7 @@ public static class BatteryRest
     public static Outcome<RestResult> Of(BatteryType type, double volts, double celsius, double systemVolts = SystemVolts.Twelve)
     {
         var times = SystemVolts.Times(systemVolts);
-        var limits = SystemVolts.Of(systemVolts).Within("rest-volts", volts, 6 * times, 15 * times, Unit.Volt).Within("celsius", celsius, -30, 60, Unit.Celsius);
+        var limits = SystemVolts.Of(systemVolts).Within("rest-volts", volts, "rest-volts", Unit.Volt, times).Within("celsius", celsius, "battery-celsius", Unit.Celsius);
         if (!limits.AreKept)
         {
             return Outcome.Wrong<RestResult>(limits.Problems);
@@ -56,6 +57,7 @@ public static class BatteryRest
             [new Message("bench-rest.source"), .. SystemVolts.Notes(result.SystemVolts)])
         {
             Steps = [new Message("bench-rest.step", BenchDefaults.Table.Say("battery.rest-lamps", Unit.Second), BenchDefaults.Table["battery.rest-minutes"])],
+            Measured = [new(BenchQuantity.RestVolts, result.Volts)],
             Found = result.Percent.Value < Low ? "battery-low" : result.Percent.Value >= Half ? "battery-charged" : null,
         };
     }

@@ -1,3 +1,4 @@
+using Halfsplit.Diagnosis.Noticing;
 using System.Collections.Immutable;
 using Halfsplit.Bench.Answers;
 using Halfsplit.Circuits.Messages;
@@ -20,8 +21,8 @@ public static class Charging
         ArgumentNullException.ThrowIfNull(question);
         var times = SystemVolts.Times(question.SystemVolts);
         var limits = SystemVolts.Of(question.SystemVolts)
-            .Within("charging-volts", question.Volts, 8 * times, 20 * times, Unit.Volt).Within("ripple", question.RippleVolts, 0, 10, Unit.Volt)
-            .Within("cable-drop", question.PositiveDrop, 0, 12, Unit.Volt).Within("cable-drop", question.NegativeDrop, 0, 12, Unit.Volt);
+            .Within("charging-volts", question.Volts, "charging-volts", Unit.Volt, times).Within("ripple", question.RippleVolts, "ripple", Unit.Volt)
+            .Within("cable-drop", question.PositiveDrop, "cable-drop", Unit.Volt, times).Within("cable-drop", question.NegativeDrop, "cable-drop", Unit.Volt, times);
         return limits.AreKept ? Outcome.Of(Answer(question)) : Outcome.Wrong<Answer>(limits.Problems);
     }
 
@@ -54,6 +55,7 @@ public static class Charging
                 .. SystemVolts.Notes(question.SystemVolts),
             ])
         {
+            Measured = [new(BenchQuantity.ChargingVolts, question.Volts)],
             Found = trade.Contains(volts) || published.Contains(volts) ? "alternator-charges"
                 : volts < trade.Low ? "alternator-silent" : null,
         };

@@ -1,3 +1,4 @@
+using Halfsplit.Diagnosis.Noticing;
 using System.Collections.Immutable;
 using Halfsplit.Bench.Answers;
 using Halfsplit.Circuits.Data;
@@ -26,9 +27,11 @@ public static class Cranking
         ArgumentNullException.ThrowIfNull(question);
         var times = SystemVolts.Times(question.SystemVolts);
         var limits = SystemVolts.Of(question.SystemVolts)
-            .Within("cranking-volts", question.Volts, 0, 14 * times, Unit.Volt).Within("celsius", question.Celsius, -30, 60, Unit.Celsius)
-            .Within("amps", question.Amps, 20, 1500, Unit.Amp)
-            .Within("cable-drop", question.PositiveDrop, 0, 12, Unit.Volt).Within("cable-drop", question.NegativeDrop, 0, 12, Unit.Volt);
+            .Within("cranking-volts", question.Volts, "cranking-volts", Unit.Volt, times).Within("celsius", question.Celsius, "battery-celsius", Unit.Celsius)
+            .Within("amps", question.Amps, "cranking-amps", Unit.Amp)
+            .Within("cable-drop", question.PositiveDrop, "cable-drop", Unit.Volt, times).Within("cable-drop", question.NegativeDrop, "cable-drop", Unit.Volt, times)
+            // What the cables lose is part of what the posts hold.
+            .Unless(!((question.PositiveDrop ?? 0) + (question.NegativeDrop ?? 0) > question.Volts), "bench-limit.drops-above-volts", new Measure(question.Volts, Unit.Volt).Say());
         return limits.AreKept
             ? Outcome.Of(new CrankingResult(
                 question, times * Least.At(question.Celsius), question.Amps is { } amps ? amps / 100 * BenchDefaults.Table["starter.volts-per-100-amps"] : null))
@@ -40,7 +43,10 @@ public static class Cranking
         ArgumentNullException.ThrowIfNull(result);
         var question = result.Question;
         var judged = ImmutableArray.CreateBuilder<Message>();
-        judged.Add(new Message(question.Volts >= result.LeastVolts ? "bench-cranking.holds" : "bench-cranking.sags"));
+        var most = SystemVolts.Times(question.SystemVolts) * BenchDefaults.Table["cranking.most-volts"];
+        judged.Add(
+            question.Volts > most ? new Message("bench-cranking.no-sag", new Measure(most, Unit.Volt).Say())
+            : new Message(question.Volts >= result.LeastVolts ? "bench-cranking.holds" : "bench-cranking.sags"));
         var drop = (question.PositiveDrop ?? 0) + (question.NegativeDrop ?? 0);
         if (result.AllowedDrop is { } allowed && (question.PositiveDrop ?? question.NegativeDrop) is not null)
         {
@@ -63,7 +69,8 @@ public static class Cranking
                 .. SystemVolts.Notes(question.SystemVolts),
             ])
         {
-            Found = question.Volts >= result.LeastVolts ? "battery-strong" : "battery-weak",
+            Measured = [new(BenchQuantity.CrankingVolts, question.Volts)],
+            Found = question.Volts > most ? null : question.Volts >= result.LeastVolts ? "battery-strong" : "battery-weak",
         };
     }
 

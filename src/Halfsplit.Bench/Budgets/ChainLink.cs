@@ -14,6 +14,9 @@ namespace Halfsplit.Bench.Budgets;
 /// <param name="MeasuredVolts">What a meter showed across it under the load; null where nothing was measured.</param>
 public sealed record ChainLink(string Name, ValueRange Ohms, double? MeasuredVolts = null)
 {
+    /// <summary>Amps above which it burns before anything settles; null where that is not known.</summary>
+    public double? MostAmps { get; init; }
+
     private const string Wire = "wire ", Fuse = "fuse ";
 
     /// <summary>The pieces beside wires and fuses, by the word in the chain, with their row in the table of healthy parts.</summary>
@@ -71,17 +74,20 @@ public sealed record ChainLink(string Name, ValueRange Ohms, double? MeasuredVol
 
     private static Outcome<ChainLink> OfWire(string name, WireGauge gauge, double metres, double celsius, double? measured)
     {
-        var limits = new InputLimits().Within("length", metres, 0.01, 100, Unit.Metre);
+        var limits = new InputLimits().Within("length", metres, "length", Unit.Metre).Within("celsius", celsius, "wire-celsius", Unit.Celsius);
+        if (!limits.AreKept)
+        {
+            return Outcome.Wrong<ChainLink>(limits.Problems);
+        }
+
         var perMetre = gauge.OhmsPerMetre(celsius).Range!.Value;
-        return limits.AreKept
-            ? Outcome.Of(new ChainLink(name, new ValueRange(perMetre.Low * metres, perMetre.High * metres), measured))
-            : Outcome.Wrong<ChainLink>(limits.Problems);
+        return Outcome.Of(new ChainLink(name, new ValueRange(perMetre.Low * metres, perMetre.High * metres), measured) { MostAmps = WireAid.MostAmps(gauge) });
     }
 
     private static Outcome<ChainLink> OfFuse(string name, double? measured) => FuseSpec.Parse(name[Fuse.Length..]).Then(spec =>
     {
         var cold = spec.ColdOhms.Range!.Value;
-        return new ChainLink(name, cold with { High = cold.High * BenchDefaults.Table["fuse.hot-factor"] }, measured);
+        return new ChainLink(name, cold with { High = cold.High * BenchDefaults.Table["fuse.hot-factor"] }, measured) { MostAmps = spec.MostAmps };
     });
 
     private static Outcome<ChainLink> Wrong(string text) => Outcome.Wrong<ChainLink>(new Message("bench-limit.link", text, Words));

@@ -20,12 +20,13 @@ public static class DropBudget
     public static Outcome<BudgetResult> Of(ImmutableArray<ChainLink> chain, double amps, double? allowedVolts, bool isStarter)
     {
         var limits = new InputLimits()
-            .Within("amps", amps, 0.001, 1000, Unit.Amp)
-            .Within("allowed-drop", allowedVolts, 0.001, 60, Unit.Volt)
+            .Within("amps", amps, "drop-amps", Unit.Amp)
+            .Within("allowed-drop", allowedVolts, "allowed-drop", Unit.Volt)
             .Unless(chain.Length > 0, "bench-limit.no-chain", ChainLink.Words);
         foreach (var link in chain)
         {
-            limits.Within("measured-drop", link.MeasuredVolts, 0, 60, Unit.Volt);
+            limits.Within("measured-drop", link.MeasuredVolts, "measured-drop", Unit.Volt)
+                .Unless(!(amps > link.MostAmps), "bench-limit.piece-burns", link.Name, new Measure(link.MostAmps ?? 0, Unit.Amp).Say());
         }
 
         if (!limits.AreKept)

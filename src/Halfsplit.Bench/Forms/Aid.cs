@@ -13,6 +13,9 @@ public sealed record Aid(string Name, string Group, ImmutableArray<AidInput> Inp
     /// <summary>A group in words.</summary>
     public static Message GroupTitle(string group) => new($"bench-group.{group}");
 
+    /// <summary>It speaks of one part, so that a job can take its result as evidence.</summary>
+    public bool IsOfPart { get; init; }
+
     public Message Title => new($"bench-aid.{Name}");
 
     /// <summary>What it is for, in a sentence.</summary>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Halfsplit.Bench.Answers;
 using Halfsplit.Circuits.Messages;
+using Halfsplit.Diagnosis.Readings;
 
 namespace Halfsplit.Bench.Forms;
 
@@ -29,6 +30,9 @@ public sealed record AidInput(string Name, InputKind Kind = InputKind.Number, Un
     /// <summary>What stands in it at first; empty for nothing. A number with a decimal point.</summary>
     public string Usual { get; init; } = "";
 
+    /// <summary>A number of things, which has no decimals.</summary>
+    public bool IsWhole { get; init; }
+
     /// <summary>A meter may show OL.</summary>
     public bool MayBeOpen { get; init; }
 
@@ -47,5 +51,5 @@ public sealed record AidInput(string Name, InputKind Kind = InputKind.Number, Un
     public Message Label => new($"bench-input.{Name}");
 
     /// <summary>The unit as it stands behind a field: "mV"; empty where there is none.</summary>
-    public string UnitSymbol => Unit is { } unit ? (Times == 1e-3 ? "m" : "") + new Measure(0, unit).Symbol : "";
+    public string UnitSymbol => Unit is { } unit ? (Times == 1e-3 ? MeterUnits.Letter(-3) : "") + Measure.SymbolOf(unit) : "";
 }

@@ -48,6 +48,11 @@ public sealed class AidTyped(IReadOnlyDictionary<string, ImmutableArray<string>>
             _problems.Add(new Message("bench-form.no-number", input.Label, text));
         }
 
+        else if (input.IsWhole && read != Math.Round(read.Value))
+        {
+            _problems.Add(new Message("bench-form.no-whole-number", input.Label, text));
+        }
+
         return read;
     }
 

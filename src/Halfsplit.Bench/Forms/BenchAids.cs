@@ -10,28 +10,34 @@ using Halfsplit.Bench.Motors;
 using Halfsplit.Bench.Pins;
 using Halfsplit.Bench.Relays;
 using Halfsplit.Bench.Wires;
+using Halfsplit.Circuits.Messages;
 
 namespace Halfsplit.Bench.Forms;
 
 /// <summary>All aids as forms, grouped.</summary>
 public static class BenchAids
 {
-    private static readonly AidInput Celsius = Number("celsius", Unit.Celsius) with { Usual = "20" };
+    private static readonly AidInput Celsius = Number("celsius", Unit.Celsius) with { Usual = UsualText("wire-celsius") };
 
-    private static readonly AidInput Supply = Number("supply", Unit.Volt) with { Usual = "12" };
+    private static readonly AidInput Supply = Number("supply", Unit.Volt) with { Usual = UsualText("supply") };
 
     private static readonly AidInput SystemVolts = new("system", InputKind.Choice) { Choices = ["12", "24"] };
 
-    private static readonly AidInput Step = Number("meter-step", Unit.Volt) with { Times = 1e-3, Usual = "0.1" };
+    private static readonly AidInput Step = Number("meter-step", Unit.Volt) with { Times = 1e-3, Usual = UsualText("meter-step", 1e3) };
 
-    private static readonly AidInput Bars = Number("bars", null) with { IsOptional = true };
+    private static readonly AidInput Bars = Number("bars", null) with { IsOptional = true, IsWhole = true };
 
     private static readonly AidInput Rated = Optional("rated-amps", Unit.Amp);
 
     private static readonly AidInput Reading = Many("reading", "help-bench.reading");
 
+    /// <summary>The aids whose results speak of one part.</summary>
+    private static readonly ImmutableHashSet<string> OfPart =
+        ImmutableHashSet.Create("fuse", "relay", "contact", "battery", "two-loads", "cranking", "charging", "winding", "diode", "motor", "averages");
+
     public static ImmutableArray<Aid> All { get; } =
-    [
+    [.. new Aid[]
+    {
         new("wire", "wires",
             [
                 Text("gauge", "help-bench.wire-gauge"), Number("length", Unit.Metre), Number("amps", Unit.Amp), new("return", InputKind.Flag), Celsius, Supply,
@@ -95,7 +101,7 @@ public static class BenchAids
             v => SensorSupply.Of(new SensorQuestion(v["sensor-volts"], v.Maybe("unplugged-volts"), v.Maybe("sensor-ground")))),
         new("motor", "motors",
             [
-                new("recording", InputKind.File), Optional("sample-rate", Unit.Hertz), Number("full-scale", Unit.Amp) with { Usual = "10" }, Bars, Rated,
+                new("recording", InputKind.File), Optional("sample-rate", Unit.Hertz), Number("full-scale", Unit.Amp) with { Usual = UsualText("full-scale") }, Bars, Rated,
             ], Motor),
         new("averages", "motors",
             [Number("mean-amps", Unit.Amp), Optional("peak-amps", Unit.Amp), Optional("ripple-hertz", Unit.Hertz), Bars, Rated],
@@ -105,12 +111,15 @@ public static class BenchAids
         new("colour", "look-up", [Text("colour", null)], v => ColourTable.Of(v.Text("colour"))),
         new("rating", "look-up", [Text("fuse", "help-bench.fuse-name")], v => FuseRatings.Of(v.Text("fuse"))),
         new("gauge", "look-up", [Text("gauge", "help-bench.wire-gauge")], v => GaugeTable.Of(v.Text("gauge"))),
-    ];
+    }.Select(a => a with { IsOfPart = OfPart.Contains(a.Name) })];
 
-    private static ImmutableArray<AidInput> RatedInputs => [Number("watts", Unit.Watt), Number("rated-volts", Unit.Volt) with { Usual = "12" }];
+    private static ImmutableArray<AidInput> RatedInputs => [Number("watts", Unit.Watt), Number("rated-volts", Unit.Volt) with { Usual = UsualText("rated-volts") }];
 
     /// <summary>The aid of this name; null if there is none.</summary>
     public static Aid? Find(string name) => All.FirstOrDefault(a => a.Name == name);
+
+    /// <summary>What stands in an input at first, told in its own unit.</summary>
+    private static string UsualText(string limit, double times = 1) => NumberText.Of(times * BenchDefaults.Usual(limit), "0.######", CultureInfo.InvariantCulture);
 
     private static AidInput Number(string name, Unit? unit) => new(name, InputKind.Number, unit);
 

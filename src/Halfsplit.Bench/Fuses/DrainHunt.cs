@@ -46,14 +46,14 @@ public static class DrainHunt
     {
         ArgumentNullException.ThrowIfNull(question);
         var limits = new InputLimits()
-            .Within("total", question.TotalAmps, 0, 10, Unit.Amp)
-            .Within("allowed-amps", question.AllowedAmps, 0.001, 1, Unit.Amp)
-            .Within("meter-step", question.StepVolts, 1e-6, 0.01, Unit.Volt)
+            .Within("total", question.TotalAmps, "total", Unit.Amp)
+            .Within("allowed-amps", question.AllowedAmps, "allowed-amps", Unit.Amp)
+            .Within("meter-step", question.StepVolts, "meter-step", Unit.Volt)
             .Unless(question.Fuses.Length > 0, "bench-limit.no-fuses")
             .Unless(question.Fuses.Select(f => f.Name).Distinct().Count() == question.Fuses.Length, "bench-limit.same-fuse");
         foreach (var fuse in question.Fuses)
         {
-            limits.Within("fuse-drop", fuse.Volts, 0, 1, Unit.Volt);
+            limits.Within("fuse-drop", fuse.Volts, 0, Math.Min(BenchDefaults.Table.RangeOf("limit.fuse-drop").High, fuse.Fuse.MostAmps * fuse.Fuse.ColdOhms.Value), Unit.Volt);
         }
 
         return limits.AreKept ? Outcome.Of(Plan(question)) : Outcome.Wrong<HuntPlan>(limits.Problems);

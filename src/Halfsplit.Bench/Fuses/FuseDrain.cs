@@ -21,8 +21,13 @@ public static class FuseDrain
     {
         ArgumentNullException.ThrowIfNull(fuse);
         var limits = new InputLimits()
-            .Within("fuse-drop", volts, 0, 1, Unit.Volt)
-            .Within("meter-step", stepVolts, 1e-6, 0.01, Unit.Volt);
+            .Within("fuse-drop", volts, "fuse-drop", Unit.Volt)
+            .Within("meter-step", stepVolts, "meter-step", Unit.Volt);
+        if (limits.AreKept)
+        {
+            limits.Within("fuse-drop", volts, 0, fuse.MostAmps * fuse.ColdOhms.Value, Unit.Volt);
+        }
+
         if (!limits.AreKept)
         {
             return Outcome.Wrong<DrainReading>(limits.Problems);

@@ -45,6 +45,9 @@ public sealed record FuseSpec(double Rating, FuseType Type)
         }
     }
 
+    /// <summary>Amps at which it melts before anybody reads a meter: with more it is blown.</summary>
+    public double MostAmps => Rating * BenchDefaults.Table.RangeOf("limit.fuse-times-rated").High;
+
     public Message Say() => new($"bench-fuse.kind-{Word}", new Figure(Rating, "0.#"));
 
     private string Word => Type switch

@@ -10,8 +10,8 @@ public static class DiodeAid
     public static Outcome<Answer> Of(double oneWay, double otherWay)
     {
         var limits = new InputLimits()
-            .Within("diode-volts", double.IsPositiveInfinity(oneWay) ? null : oneWay, 0, 4, Unit.Volt)
-            .Within("diode-volts", double.IsPositiveInfinity(otherWay) ? null : otherWay, 0, 4, Unit.Volt);
+            .Within("diode-volts", double.IsPositiveInfinity(oneWay) ? null : oneWay, "diode-volts", Unit.Volt)
+            .Within("diode-volts", double.IsPositiveInfinity(otherWay) ? null : otherWay, "diode-volts", Unit.Volt);
         if (!limits.AreKept)
         {
             return Outcome.Wrong<Answer>(limits.Problems);

@@ -13,7 +13,12 @@ public static class FilamentAid
 {
     public static Outcome<RatedLoad> Of(bool isLamp, double watts, double volts)
     {
-        var limits = new InputLimits().Within("watts", watts, 0.1, 3000, Unit.Watt).Within("rated-volts", volts, 1, 60, Unit.Volt);
+        var limits = new InputLimits().Within("watts", watts, "watts", Unit.Watt).Within("rated-volts", volts, "rated-volts", Unit.Volt);
+        if (limits.AreKept)
+        {
+            limits.Within("rated-amps", watts / volts, "load-rated-amps", Unit.Amp);
+        }
+
         if (!limits.AreKept)
         {
             return Outcome.Wrong<RatedLoad>(limits.Problems);

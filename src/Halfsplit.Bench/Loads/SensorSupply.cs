@@ -16,8 +16,8 @@ public static class SensorSupply
     {
         ArgumentNullException.ThrowIfNull(question);
         var limits = new InputLimits()
-            .Within("sensor-volts", question.Volts, 0, 30, Unit.Volt).Within("sensor-volts", question.UnpluggedVolts, 0, 30, Unit.Volt)
-            .Within("sensor-ground", question.GroundVolts, 0, 30, Unit.Volt);
+            .Within("sensor-volts", question.Volts, "sensor-volts", Unit.Volt).Within("sensor-volts", question.UnpluggedVolts, "sensor-volts", Unit.Volt)
+            .Within("sensor-ground", question.GroundVolts, "sensor-volts", Unit.Volt);
         return limits.AreKept ? Outcome.Of(Answer(question)) : Outcome.Wrong<Answer>(limits.Problems);
     }
 

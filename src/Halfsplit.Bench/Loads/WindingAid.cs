@@ -1,3 +1,4 @@
+using Halfsplit.Diagnosis.Noticing;
 using System.Collections.Immutable;
 using Halfsplit.Bench.Answers;
 using Halfsplit.Circuits.Data;
@@ -33,7 +34,7 @@ public static class WindingAid
             return Outcome.Wrong<WindingResult>(new Message("bench-limit.winding", kind, string.Join(", ", Kinds)));
         }
 
-        var limits = new InputLimits().Within("ohms", double.IsPositiveInfinity(ohms) ? null : ohms, 0.01, 1e6, Unit.Ohm).Within("celsius", celsius, -40, 180, Unit.Celsius);
+        var limits = new InputLimits().Within("ohms", double.IsPositiveInfinity(ohms) ? null : ohms, "winding-ohms", Unit.Ohm).Within("celsius", celsius, "winding-celsius", Unit.Celsius);
         return limits.AreKept
             ? Outcome.Of(new WindingResult(
                 kind, ohms, celsius, ohms / (1 + (WireTable.CopperTemperatureCoefficient * (celsius - 20))), usual, SupplyVolts / ohms))
@@ -57,6 +58,7 @@ public static class WindingAid
             [new Message($"bench-winding.{judged}")],
             [new Message("bench-winding.source", new Figure(100 * WireTable.CopperTemperatureCoefficient, "0.###"))])
         {
+            Measured = [new(BenchQuantity.WindingOhms, result.Ohms)],
             Found = FoundOf(result.Kind, judged),
         };
     }

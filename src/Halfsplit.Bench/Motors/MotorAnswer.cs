@@ -1,3 +1,4 @@
+using Halfsplit.Diagnosis.Noticing;
 using System.Collections.Immutable;
 using Halfsplit.Bench.Answers;
 using Halfsplit.Circuits.Messages;
@@ -16,6 +17,7 @@ public static class MotorAnswer
         AnswerLine?[] lines =
         [
             new("peak", result.PeakAmps, Unit.Amp), new("mean", result.MeanAmps, Unit.Amp),
+            result.Question.RatedAmps is { } rated ? new("of-rated", 100 * result.MeanAmps / rated, Unit.Percent) : null,
             result.RippleAmps > 0 ? new("ripple", result.RippleAmps, Unit.Amp) : null,
             result.RippleHertz is { } hertz ? new("ripple-frequency", hertz, Unit.Hertz) : null,
             result.RipplesPerTurn is { } ripples ? new("ripples-per-turn", ripples, Unit.Count) : null,
@@ -25,8 +27,9 @@ public static class MotorAnswer
         ];
         return new Answer(
             new Message("bench-motor.title", new Measure(result.Question.Trace.Seconds, Unit.Second).Say(), new Measure(result.Question.Trace.SamplesPerSecond, Unit.Hertz).Say()),
-            [new Message("bench-caution.pump")], [.. lines.OfType<AnswerLine>()], Judged(result), [new Message("bench-motor.source")])
+            [new Message("bench-caution.pump")], [.. lines.OfType<AnswerLine>()], [.. Judged(result), .. MotorRating.Judge(result.MeanAmps, result.Question.RatedAmps)], [new Message("bench-motor.source")])
         {
+            Measured = [new(BenchQuantity.RunningAmps, result.MeanAmps)],
             Found = FoundOf(result.States),
         };
     }

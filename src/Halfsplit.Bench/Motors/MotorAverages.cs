@@ -1,3 +1,4 @@
+using Halfsplit.Diagnosis.Noticing;
 using System.Collections.Immutable;
 using Halfsplit.Bench.Answers;
 using Halfsplit.Circuits.Messages;
@@ -31,11 +32,11 @@ public static class MotorAverages
     {
         ArgumentNullException.ThrowIfNull(question);
         var limits = new InputLimits()
-            .Within("mean-amps", question.MeanAmps, BenchDefaults.Table["motor.least-amps"], 200, Unit.Amp)
-            .Within("peak-amps", question.PeakAmps, 0.05, 1000, Unit.Amp)
-            .Within("ripple-hertz", question.RippleHertz, 10, 20_000, Unit.Hertz)
-            .Within("bars", question.Bars, MotorReading.FewestBars, MotorReading.MostBars, Unit.Count)
-            .Within("rated-amps", question.RatedAmps, 0.1, 200, Unit.Amp)
+            .Within("mean-amps", question.MeanAmps, "mean-amps", Unit.Amp)
+            .Within("peak-amps", question.PeakAmps, "peak-amps", Unit.Amp)
+            .Within("ripple-hertz", question.RippleHertz, "ripple-hertz", Unit.Hertz)
+            .Within("bars", question.Bars, "bars", Unit.Count)
+            .Within("rated-amps", question.RatedAmps, "rated-amps", Unit.Amp)
             .Unless(question.PeakAmps is not { } peak || peak >= question.MeanAmps, "bench-limit.peak-below-mean")
             .Unless((question.PeakAmps ?? question.RippleHertz ?? question.RatedAmps) is not null, "bench-limit.mean-alone");
         return limits.AreKept
@@ -57,8 +58,9 @@ public static class MotorAverages
         ];
         return new Answer(
             new Message("bench-averages.title", new Measure(question.MeanAmps, Unit.Amp).Say()), [new Message("bench-caution.pump")],
-            [.. lines.OfType<AnswerLine>()], Judged(result), [new Message("bench-averages.not-told"), new Message("bench-averages.source")])
+            [.. lines.OfType<AnswerLine>()], [.. Judged(result), .. MotorRating.Judge(question.MeanAmps, question.RatedAmps)], [new Message("bench-averages.not-told"), new Message("bench-averages.source")])
         {
+            Measured = [new(BenchQuantity.RunningAmps, question.MeanAmps)],
             // That it turns with its load says nothing of brushes and bars: no motor is called good by its averages.
             Found = result.States[0] is { State: AverageState.HeldStill } held && held.Odds >= BenchDefaults.Table["odds.sure"] ? "motor-seized" : null,
         };

@@ -26,17 +26,15 @@ public sealed record MotorResult(
 /// <summary>Speed, ripple and faults of a brushed motor from its current.</summary>
 public static class MotorReading
 {
-    internal const int FewestBars = 3, MostBars = 32;
-
     private static readonly int UsualBars = (int)BenchDefaults.Table["motor.usual-bars"];
 
     public static Outcome<MotorResult> Of(MotorQuestion question)
     {
         ArgumentNullException.ThrowIfNull(question);
         var limits = new InputLimits()
-            .Within("bars", question.Bars, FewestBars, MostBars, Unit.Count)
-            .Within("rated-amps", question.RatedAmps, 0.1, 200, Unit.Amp)
-            .Within("seconds", question.Trace.Seconds, 0.2, 60, Unit.Second);
+            .Within("bars", question.Bars, "bars", Unit.Count)
+            .Within("rated-amps", question.RatedAmps, "rated-amps", Unit.Amp)
+            .Within("seconds", question.Trace.Seconds, "recording-seconds", Unit.Second);
         if (!limits.AreKept)
         {
             return Outcome.Wrong<MotorResult>(limits.Problems);

@@ -14,7 +14,7 @@ public static class TraceSound
     /// <param name="ampsAtFull">Amps at full scale, by the clamp and the recorder's gain.</param>
     public static Outcome<CurrentTrace> Parse(ReadOnlySpan<byte> bytes, double ampsAtFull)
     {
-        var limits = new InputLimits().Within("full-scale", ampsAtFull, 0.001, 10_000, Unit.Amp);
+        var limits = new InputLimits().Within("full-scale", ampsAtFull, "full-scale", Unit.Amp);
         if (!limits.AreKept)
         {
             return Outcome.Wrong<CurrentTrace>(limits.Problems);

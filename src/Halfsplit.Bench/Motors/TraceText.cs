@@ -14,7 +14,7 @@ public static class TraceText
     /// <summary>Steps of time may differ by so much of their mean, or the samples are not even.</summary>
     private const double MostUneven = 0.5;
 
-    private const double SlowestRate = 1, FastestRate = 1e7;
+    private static readonly double SlowestRate = BenchDefaults.Table.RangeOf("limit.sample-rate").Low, FastestRate = BenchDefaults.Table.RangeOf("limit.sample-rate").High;
 
     /// <param name="samplesPerSecond">Needed for one column; two tell it themselves.</param>
     public static Outcome<CurrentTrace> Parse(string text, double? samplesPerSecond)
@@ -52,7 +52,7 @@ public static class TraceText
             return Outcome.Wrong<CurrentTrace>(new Message("bench-limit.no-rate", SlowestRate, new Figure(FastestRate, "0")));
         }
 
-        var limits = new InputLimits().Within("sample-rate", rate, SlowestRate, FastestRate, Unit.Hertz);
+        var limits = new InputLimits().Within("sample-rate", rate, "sample-rate", Unit.Hertz);
         return limits.AreKept
             ? Outcome.Of(new CurrentTrace([.. rows.Select(r => r[0])], rate))
             : Outcome.Wrong<CurrentTrace>(limits.Problems);

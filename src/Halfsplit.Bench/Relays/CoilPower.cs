@@ -22,8 +22,8 @@ public static class CoilPower
     public static Outcome<CoilResult> Of(double ohms, double volts, double ratedVolts = 12)
     {
         var limits = new InputLimits()
-            .Within("coil-ohms", ohms, 10, 2000, Unit.Ohm)
-            .Within("supply", volts, 0.1, 60, Unit.Volt)
+            .Within("coil-ohms", ohms, "coil-ohms", Unit.Ohm)
+            .Within("supply", volts, "coil-supply", Unit.Volt)
             .Unless(ratedVolts is 6 or 12 or 24, "bench-limit.rated-volts");
         return limits.AreKept ? Outcome.Of(Result(ohms, volts, ratedVolts)) : Outcome.Wrong<CoilResult>(limits.Problems);
     }

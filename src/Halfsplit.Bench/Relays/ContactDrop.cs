@@ -1,5 +1,6 @@
 using Halfsplit.Bench.Answers;
 using Halfsplit.Circuits.Messages;
+using Halfsplit.Diagnosis.Noticing;
 
 namespace Halfsplit.Bench.Relays;
 
@@ -15,9 +16,9 @@ public static class ContactDrop
     public static Outcome<ContactResult> Of(double volts, double amps)
     {
         var limits = new InputLimits()
-            .Within("contact-drop", volts, 0, 15, Unit.Volt)
+            .Within("contact-drop", volts, "contact-drop", Unit.Volt)
             // A test lamp's trickle finds every contact good.
-            .Within("load-current", amps, BenchDefaults.Table["contact.least-amps"], 100, Unit.Amp);
+            .Within("load-current", amps, BenchDefaults.Table["contact.least-amps"], BenchDefaults.Table.RangeOf("limit.load-current").High, Unit.Amp);
         if (!limits.AreKept)
         {
             return Outcome.Wrong<ContactResult>(limits.Problems);
@@ -53,6 +54,7 @@ public static class ContactDrop
                     BenchDefaults.Table.Say("contact.limit-amps", Unit.Amp)),
             ])
         {
+            Measured = [new(BenchQuantity.ContactOhms, result.Ohms)],
             Found = result.State switch
             {
                 ContactState.Good => "relay-contact-good",

@@ -11,10 +11,10 @@ namespace Halfsplit.Bench.Wires;
 public static class Gauges
 {
     /// <summary>The thinnest and the thickest wire that the tables hold, mm².</summary>
-    public const double Thinnest = 0.2, Thickest = 120;
+    public static readonly double Thinnest = BenchDefaults.Table.RangeOf("limit.gauge").Low, Thickest = BenchDefaults.Table.RangeOf("limit.gauge").High;
 
     /// <summary>The AWG numbers within the tables: 24 is 0.205 mm², 4/0 is 107 mm².</summary>
-    public const int ThickestAwg = -3, ThinnestAwg = 24;
+    public static readonly int ThickestAwg = (int)BenchDefaults.Table.RangeOf("limit.awg").Low, ThinnestAwg = (int)BenchDefaults.Table.RangeOf("limit.awg").High;
 
     private const string Awg = "AWG", Aught = "/0";
 
@@ -76,7 +76,7 @@ public static class Gauges
         ArgumentNullException.ThrowIfNull(gauge);
         return gauge.AwgText is { } awg
             ? new Message("bench-unit.awg", awg, new Figure(gauge.SquareMillimetres, gauge.SquareMillimetres < 10 ? "0.00" : "0.0"))
-            : new Message("bench-unit.square-millimetre", new Figure(gauge.SquareMillimetres, "0.##"));
+            : new Message("bench-unit.of", new Figure(gauge.SquareMillimetres, "0.##"), Measure.SymbolOf(Unit.SquareMillimetre));
     }
 
     private static Message NoGauge(string text) => new("bench-limit.gauge", text, Thinnest, Thickest, ThinnestAwg);

@@ -36,13 +36,27 @@ public static class WireAid
     {
         ArgumentNullException.ThrowIfNull(question);
         var limits = new InputLimits()
-            .Within("gauge", question.Gauge.SquareMillimetres, Gauges.Thinnest, Gauges.Thickest, Unit.SquareMillimetre)
-            .Within("length", question.Metres, 0.01, 100, Unit.Metre)
-            .Within("amps", question.Amps, 0, 1000, Unit.Amp)
-            .Within("celsius", question.Celsius, -40, 150, Unit.Celsius)
-            .Within("supply", question.SupplyVolts, 1, 60, Unit.Volt)
-            .Within("allowed-drop", question.AllowedVolts, 0.001, question.SupplyVolts, Unit.Volt);
+            .Within("gauge", question.Gauge.SquareMillimetres, "gauge", Unit.SquareMillimetre)
+            .Within("length", question.Metres, "length", Unit.Metre)
+            .Within("amps", question.Amps, "wire-amps", Unit.Amp)
+            .Within("celsius", question.Celsius, "wire-celsius", Unit.Celsius)
+            .Within("supply", question.SupplyVolts, "supply", Unit.Volt)
+            .Within("allowed-drop", question.AllowedVolts, BenchDefaults.Table.RangeOf("limit.allowed-drop").Low, question.SupplyVolts, Unit.Volt);
+        if (limits.AreKept)
+        {
+            limits.Within("amps", question.Amps, BenchDefaults.Table.RangeOf("limit.wire-amps").Low, MostAmps(question.Gauge), Unit.Amp);
+        }
+
         return limits.AreKept ? Outcome.Of(Result(question)) : Outcome.Wrong<WireResult>(limits.Problems);
+    }
+
+    /// <summary>Amps above which the wire burns before anything settles, so that there is nothing to tell of it.</summary>
+    public static double MostAmps(WireGauge gauge)
+    {
+        ArgumentNullException.ThrowIfNull(gauge);
+        return Math.Min(
+            BenchDefaults.Table.RangeOf("limit.wire-amps").High,
+            BenchDefaults.Table.RangeOf("limit.wire-times-bearable").High * WireTable.BearableAmps(gauge.SquareMillimetres));
     }
 
     private static WireResult Result(WireQuestion question)

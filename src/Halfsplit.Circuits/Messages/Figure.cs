@@ -7,7 +7,7 @@ namespace Halfsplit.Circuits.Messages;
 public readonly record struct Figure(double Value, string Format) : IFormattable
 {
     /// <summary>The format in the gap of a text, where there is one, comes before the figure's own.</summary>
-    public string ToString(string? format, IFormatProvider? formatProvider) => Value.ToString(format ?? Format, formatProvider);
+    public string ToString(string? format, IFormatProvider? formatProvider) => NumberText.Of(Value, format ?? Format, formatProvider);
 
     /// <summary>With a decimal point, for logs and debuggers.</summary>
     public override string ToString() => ToString(null, CultureInfo.InvariantCulture);

@@ -33,7 +33,12 @@ public sealed class TextCatalog
         var arguments = new object[message.Arguments.Length];
         for (var i = 0; i < arguments.Length; i++)
         {
-            arguments[i] = message.Arguments[i] is Message inner ? Say(inner) : message.Arguments[i];
+            arguments[i] = message.Arguments[i] switch
+            {
+                Message inner => Say(inner),
+                double number => new Figure(number, ""),
+                var other => other,
+            };
         }
 
         var text = Find(message.Code);

@@ -47,7 +47,7 @@ public sealed record Attached(
         }
 
         var before = session.Investigation.Suspects.ToDictionary(s => s.Suspect.Id, s => s.Odds, StringComparer.Ordinal);
-        var outcome = terminal.While(() => session.Attach(settings.Typed[0], what, settings.Typed.Skip(1)));
+        var outcome = terminal.While(() => session.Attach(settings.Typed[0], what, settings.Typed.Skip(1), answer.Measured, settings.Confirm));
         if (outcome is not SessionOutcome.Kept kept)
         {
             code = terminal.Fail(outcome, settings.Json);

@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using Halfsplit.Bench;
 using Halfsplit.Cli.Settings;
 using Spectre.Console.Cli;
 
@@ -10,7 +11,7 @@ public abstract class SystemSettings : PartSettings
     [CommandOption("--system <VOLTS>")]
     [Says("help-bench.system")]
     [TypeConverter(typeof(EitherDecimalSign))]
-    public double SystemVolts { get; init; } = 12;
+    public double SystemVolts { get; init; } = BenchDefaults.Usual("supply");
 }
 
 /// <summary>A battery at rest.</summary>
@@ -28,7 +29,7 @@ public sealed class BatterySettings : SystemSettings
     [CommandOption("--celsius <DEGREES>")]
     [Says("help-bench.celsius")]
     [TypeConverter(typeof(EitherDecimalSign))]
-    public double Celsius { get; init; } = 20;
+    public double Celsius { get; init; } = BenchDefaults.Usual("battery-celsius");
 }
 
 /// <summary>A battery under two loads.</summary>
@@ -59,7 +60,7 @@ public sealed class CrankingSettings : SystemSettings
     [CommandOption("--celsius <DEGREES>")]
     [Says("help-bench.celsius")]
     [TypeConverter(typeof(EitherDecimalSign))]
-    public double Celsius { get; init; } = 20;
+    public double Celsius { get; init; } = BenchDefaults.Usual("battery-celsius");
 
     [CommandOption("--amps <AMPS>")]
     [Says("help-bench.amps")]

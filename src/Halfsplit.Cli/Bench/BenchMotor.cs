@@ -30,13 +30,14 @@ public static class BenchMotor
             return terminal.Fail(ExitCode.Usage, settings.Json, new Message("bench.motor-file-or-mean"));
         }
 
+        var rating = SheetRating.Of(terminal, settings);
         if (settings.MeanAmps is { } mean)
         {
             return settings.Plot is not null
                 ? terminal.Fail(ExitCode.Usage, settings.Json, new Message("bench.no-plot-of-averages"))
                 : AnswerPage.Show(
                     terminal, settings,
-                    MotorAverages.Of(new AveragesQuestion(mean, settings.PeakAmps, settings.RippleHertz, settings.Bars, settings.RatedAmps)).Then(MotorAverages.Answer));
+                    MotorAverages.Of(new AveragesQuestion(mean, settings.PeakAmps, settings.RippleHertz, settings.Bars, rating.Amps)).Then(MotorAverages.Answer).Then(rating.Beside));
         }
 
         if (settings.Plot is { } plot && !DrawingFile.Endings.Contains(DrawingFile.EndingOf(plot)))
@@ -51,7 +52,7 @@ public static class BenchMotor
 
         var trace = TraceBytes.Parse(bytes, settings.Rate, settings.FullScale);
         var outcome = trace.IsGood
-            ? MotorReading.Of(new MotorQuestion(trace.Result!, settings.Bars, settings.RatedAmps))
+            ? MotorReading.Of(new MotorQuestion(trace.Result!, settings.Bars, rating.Amps))
             : Outcome.Wrong<MotorResult>(trace.Problems);
         if (outcome.Result is { } result && settings.Plot is { } path)
         {
@@ -63,7 +64,7 @@ public static class BenchMotor
             }
         }
 
-        return AnswerPage.Show(terminal, settings, outcome.Then(MotorAnswer.Of));
+        return AnswerPage.Show(terminal, settings, outcome.Then(MotorAnswer.Of).Then(rating.Beside));
     }
 
     private static byte[]? Read(string path, out Message? problem)

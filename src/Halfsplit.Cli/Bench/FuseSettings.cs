@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using Halfsplit.Bench;
 using Halfsplit.Cli.Settings;
 using Spectre.Console.Cli;
 
@@ -36,7 +37,7 @@ public sealed class DrainSettings : VerbSettings
     [CommandOption("--step <MILLIVOLTS>")]
     [Says("help-bench.step")]
     [TypeConverter(typeof(EitherDecimalSign))]
-    public double StepMillivolts { get; init; } = 0.1;
+    public double StepMillivolts { get; init; } = 1e3 * BenchDefaults.Usual("meter-step");
 }
 
 /// <summary>A fuse box and a battery that goes flat.</summary>
@@ -59,5 +60,5 @@ public sealed class DrainHuntSettings : VerbSettings
     [CommandOption("--step <MILLIVOLTS>")]
     [Says("help-bench.step")]
     [TypeConverter(typeof(EitherDecimalSign))]
-    public double StepMillivolts { get; init; } = 0.1;
+    public double StepMillivolts { get; init; } = 1e3 * BenchDefaults.Usual("meter-step");
 }

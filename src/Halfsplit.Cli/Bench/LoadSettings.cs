@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using Halfsplit.Bench;
 using Halfsplit.Cli.Settings;
 using Spectre.Console.Cli;
 
@@ -15,7 +16,7 @@ public sealed class RatedSettings : VerbSettings
     [CommandOption("--volts <VOLTS>")]
     [Says("help-bench.rated-volts")]
     [TypeConverter(typeof(EitherDecimalSign))]
-    public double Volts { get; init; } = 12;
+    public double Volts { get; init; } = BenchDefaults.Usual("rated-volts");
 }
 
 /// <summary>A winding and its ohms.</summary>
@@ -33,7 +34,7 @@ public sealed class WindingSettings : PartSettings
     [CommandOption("--celsius <DEGREES>")]
     [Says("help-bench.celsius")]
     [TypeConverter(typeof(EitherDecimalSign))]
-    public double Celsius { get; init; } = 20;
+    public double Celsius { get; init; } = BenchDefaults.Usual("winding-celsius");
 }
 
 /// <summary>A diode both ways round.</summary>

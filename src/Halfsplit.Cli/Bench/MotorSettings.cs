@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using Halfsplit.Bench;
 using Halfsplit.Cli.Settings;
 using Spectre.Console.Cli;
 
@@ -34,7 +35,7 @@ public sealed class MotorSettings : PartSettings
     [CommandOption("--full-scale <AMPS>")]
     [Says("help-bench.full-scale")]
     [TypeConverter(typeof(EitherDecimalSign))]
-    public double FullScale { get; init; } = 10;
+    public double FullScale { get; init; } = BenchDefaults.Usual("full-scale");
 
     [CommandOption("--bars <NUMBER>")]
     [Says("help-bench.bars")]

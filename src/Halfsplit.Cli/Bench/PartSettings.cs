@@ -15,6 +15,10 @@ public abstract class PartSettings : VerbSettings
     [Says("help-bench.part")]
     public string? Part { get; init; }
 
+    [CommandOption("--confirm")]
+    [Says("help-bench.confirm")]
+    public bool Confirm { get; init; }
+
     /// <summary>The aid's name and what it was told, as typed; the job itself left out.</summary>
     public ImmutableArray<string> Typed { get; set; } = [];
 
@@ -29,7 +33,7 @@ public abstract class PartSettings : VerbSettings
             {
                 i++;
             }
-            else if (arguments[i] != "--json")
+            else if (arguments[i] is not ("--json" or "--confirm"))
             {
                 typed.Add(arguments[i]);
             }

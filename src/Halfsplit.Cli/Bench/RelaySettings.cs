@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using Halfsplit.Bench;
 using Halfsplit.Cli.Settings;
 using Spectre.Console.Cli;
 
@@ -43,12 +44,12 @@ public sealed class CoilSettings : VerbSettings
     [CommandOption("--supply <VOLTS>")]
     [Says("help-bench.supply")]
     [TypeConverter(typeof(EitherDecimalSign))]
-    public double SupplyVolts { get; init; } = 12;
+    public double SupplyVolts { get; init; } = BenchDefaults.Usual("coil-supply");
 
     [CommandOption("--rated <VOLTS>")]
     [Says("help-bench.rated")]
     [TypeConverter(typeof(EitherDecimalSign))]
-    public double RatedVolts { get; init; } = 12;
+    public double RatedVolts { get; init; } = BenchDefaults.Usual("supply");
 }
 
 /// <summary>A contact under its load.</summary>

@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using Halfsplit.Bench;
 using Halfsplit.Cli.Settings;
 using Spectre.Console.Cli;
 
@@ -14,7 +15,7 @@ public sealed class WireSettings : VerbSettings
     [CommandOption("--length <METRES>")]
     [Says("help-bench.length")]
     [TypeConverter(typeof(EitherDecimalSign))]
-    public double Metres { get; init; } = 1;
+    public double Metres { get; init; } = BenchDefaults.Usual("length");
 
     [CommandOption("--amps <AMPS>")]
     [Says("help-bench.amps")]
@@ -28,12 +29,12 @@ public sealed class WireSettings : VerbSettings
     [CommandOption("--celsius <DEGREES>")]
     [Says("help-bench.celsius")]
     [TypeConverter(typeof(EitherDecimalSign))]
-    public double Celsius { get; init; } = 20;
+    public double Celsius { get; init; } = BenchDefaults.Usual("wire-celsius");
 
     [CommandOption("--supply <VOLTS>")]
     [Says("help-bench.supply")]
     [TypeConverter(typeof(EitherDecimalSign))]
-    public double SupplyVolts { get; init; } = 12;
+    public double SupplyVolts { get; init; } = BenchDefaults.Usual("supply");
 
     [CommandOption("--allowed <VOLTS>")]
     [Says("help-bench.allowed")]
@@ -56,7 +57,7 @@ public sealed class DropSettings : VerbSettings
     [CommandOption("--celsius <DEGREES>")]
     [Says("help-bench.celsius")]
     [TypeConverter(typeof(EitherDecimalSign))]
-    public double Celsius { get; init; } = 20;
+    public double Celsius { get; init; } = BenchDefaults.Usual("wire-celsius");
 
     [CommandOption("--allowed <VOLTS>")]
     [Says("help-bench.allowed")]

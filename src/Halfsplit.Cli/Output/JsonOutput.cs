@@ -54,7 +54,8 @@ public static class JsonOutput
     {
         if (value is { } number && double.IsFinite(number))
         {
-            json.WriteNumber(name, number);
+            // A minus before zero says nothing.
+            json.WriteNumber(name, number + 0.0);
         }
         else
         {

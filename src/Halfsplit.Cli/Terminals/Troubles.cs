@@ -43,6 +43,7 @@ public static class Troubles
     public static int Fail(this Terminal terminal, SessionOutcome outcome, bool asJson) => outcome switch
     {
         SessionOutcome.Refused refused => terminal.Fail(ExitCode.Refused, asJson, refused.Message),
+        SessionOutcome.Doubted doubted => terminal.Fail(ExitCode.Question, asJson, doubted.Message, new Message("bench.confirm")),
         SessionOutcome.Misplaced misplaced => terminal.Fail(ExitCode.Misplaced, asJson, misplaced.Message),
         SessionOutcome.NotKept lost => terminal.Fail(ExitCode.Broken, asJson, lost.Message),
         _ => throw new ArgumentException("Only what is not kept is a trouble.", nameof(outcome)),

@@ -1,4 +1,5 @@
 using Halfsplit.Circuits.Messages;
+using Halfsplit.Circuits.Model;
 using Halfsplit.Cli.Cars;
 using Halfsplit.Cli.Conversation;
 using Halfsplit.Cli.Output;
@@ -51,12 +52,12 @@ public static class Practice
 
         var player = new Practising(terminal, opened.Session, car, settings.Json).Run();
         var engine = terminal.While(() => EnginePlay.Run(document, same));
-        Score(terminal, settings.Json, seed, car, player, engine);
+        Score(terminal, settings.Json, seed, job.Circuit, car, player, engine);
         return ExitCode.Good;
     }
 
     private static void Score(
-        Terminal terminal, bool asJson, int seed, PracticeCar car, PlayScore player, PlayScore engine)
+        Terminal terminal, bool asJson, int seed, Circuit circuit, PracticeCar car, PlayScore player, PlayScore engine)
     {
         if (asJson)
         {
@@ -72,13 +73,17 @@ public static class Practice
 
         terminal.Blank();
         terminal.Line(
-            terminal.Say(player.IsProven ? "practice.solved" : "practice.unsolved", car.Hidden), player.IsProven ? Page.Good : Page.Caution);
+            terminal.Say(player.IsProven ? "practice.solved" : "practice.unsolved", Named(circuit, car)), player.IsProven ? Page.Good : Page.Caution);
         terminal.Line(Row(
             "", terminal.Say("practice.checks"), terminal.Say("practice.repairs"), terminal.Say("practice.minutes"), terminal.Say("practice.money")),
             Page.Heading);
         terminal.Line(Row(terminal.Say("practice.you"), player));
         terminal.Line(Row(terminal.Say("practice.engine"), engine));
     }
+
+    /// <summary>All that was wrong, in the words of the list of suspects.</summary>
+    private static Message Named(Circuit circuit, PracticeCar car) => car.AllHidden.Select(f => SuspectName.Of(circuit, car.ModeOf(f), f.Severity))
+        .Aggregate((left, right) => new Message("suspect.pair", left, right));
 
     private static string Row(string who, PlayScore score) => Row(
         who, Text(score.Checks), Text(score.Repairs.Count), CheckPage.Minutes(score.Minutes), Text(score.Money));

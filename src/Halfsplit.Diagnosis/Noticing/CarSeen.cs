@@ -42,6 +42,20 @@ internal sealed class CarSeen(
         return false;
     }
 
+    /// <summary>How bad one of its faults is, in the unit of its mode; null for one without a degree.</summary>
+    public double? SeverityOf(FaultMode mode)
+    {
+        foreach (var fault in faults)
+        {
+            if (fault.Part == mode.Part && fault.Mode == mode.Mode)
+            {
+                return fault.Severity;
+            }
+        }
+
+        return null;
+    }
+
     /// <summary>The largest value of any of its faults; 0 for the healthy car.</summary>
     public double Most(Func<FaultMode, double> value)
     {

@@ -38,6 +38,16 @@ public sealed record NoticedKind(
 /// <param name="About">The part, place or output it names; null where it names none.</param>
 public sealed record Noticed(NoticedKind Kind, string? About = null) : IComparable<Noticed>
 {
+    /// <summary>
+    /// The ohms that the bench measured of it; null where none were. A fault of the same part is weighed by its own ohms. They are no
+    /// part of what makes two findings the same.
+    /// </summary>
+    public double? Ohms { get; init; }
+
+    public bool Equals(Noticed? other) => other is not null && Kind.Equals(other.Kind) && About == other.About;
+
+    public override int GetHashCode() => HashCode.Combine(Kind, About);
+
     /// <summary>In the order of names, then of what they are about: one order whatever order they were said in.</summary>
     public int CompareTo(Noticed? other) => other is null ? 1
         : string.CompareOrdinal(Kind.Name, other.Kind.Name) is var order and not 0 ? order

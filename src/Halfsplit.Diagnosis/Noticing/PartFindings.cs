@@ -42,6 +42,14 @@ public static class PartFindings
         return ByName.GetValueOrDefault(name);
     }
 
+    /// <summary>The parts that a finding can be about, in the order of the sheet.</summary>
+    public static ImmutableArray<string> PartsOf(Circuit circuit, Complaint complaint, NoticedKind kind)
+    {
+        ArgumentNullException.ThrowIfNull(circuit);
+        ArgumentNullException.ThrowIfNull(kind);
+        return NoticedChoice.ThingsOf(circuit, complaint, kind);
+    }
+
     /// <summary>As the job file keeps it; null where this program or sheet knows no such thing.</summary>
     public static Noticed? Find(Circuit circuit, Complaint complaint, string name, string part)
     {

@@ -76,12 +76,27 @@ internal sealed class Signs
             "code-low" => _codes.Of(car, what.About!, CodeClass.Low),
             "code-high" => _codes.Of(car, what.About!, CodeClass.High),
             "supply-low" => _codes.SupplyLow(car, what.About!),
-            var stated => Stated(stated, car, what.About),
+            var stated => what.Ohms is { } ohms ? Measured(stated, car, what, ohms) : Stated(stated, car, what.About),
         };
     }
 
     private static double Stated(string sign, CarSeen car, string? about) =>
         car.Most(m => about is null || m.Owner == about ? NoticedTable.ShareOf(sign, m.Kind, m.Mode) : 0);
+
+    /// <summary>
+    /// With the ohms that were measured: a fault whose own ohms are far from them is no reason for what speaks for such a fault, and one
+    /// whose own ohms are as measured is not cleared by what speaks against.
+    /// </summary>
+    private static double Measured(string sign, CarSeen car, Noticed what, double ohms)
+    {
+        var speaksFor = what.Kind.IfSo > what.Kind.Otherwise;
+        return car.Most(m =>
+        {
+            var share = m.Owner == what.About ? NoticedTable.ShareOf(sign, m.Kind, m.Mode) : 0;
+            return m.Mode != FaultModes.ContactResistive || car.SeverityOf(m) is not { } own ? share
+                : share * (speaksFor ? PartFit.Likeness(ohms, own) : 1 - PartFit.Likeness(ohms, own));
+        });
+    }
 
     /// <summary>The part's own faults; not those of its socket, and not a module's reasons for doing nothing.</summary>
     private static bool IsCuredByNew(FaultMode mode, string part) =>

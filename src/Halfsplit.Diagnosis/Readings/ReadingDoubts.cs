@@ -22,7 +22,7 @@ internal static class ReadingDoubts
         {
             return Ask(
                 "reading.unit-does-not-fit",
-                [TypedText.Excerpt(plain), ReadingFormat.Symbol(quantity), number],
+                [TypedText.Excerpt(plain), MeterUnits.Symbol(quantity), number],
                 number);
         }
 
@@ -42,7 +42,7 @@ internal static class ReadingDoubts
             return Ask("reading.one-or-over-limit", [number], number, new ReadingParse.OverLimit());
         }
 
-        return Implausible(typed, unit, number, expected) ?? Slipped(typed, unit, number, expected)
+        return Implausible(typed, unit, number, expected) ?? Turned(number, expected) ?? Slipped(typed, unit, number, expected)
             ?? (ReadingParse)number;
     }
 
@@ -87,6 +87,19 @@ internal static class ReadingDoubts
 
         object hint = others.Skip(1).Aggregate((object)others[0], (all, next) => new Message("reading.either", all, next));
         return Ask(code + "-unless-prefix", [number, hint], number, others);
+    }
+
+    /// <summary>A current the other way round than every suspect has it: the clamp, or the leads, may be turned round.</summary>
+    private static ReadingParse.Question? Turned(ReadingParse.Number number, ExpectedAnswer expected)
+    {
+        if (number.Quantity != Quantity.Amperes || number.Value >= -expected.ZeroAmps || expected.Predicted.IsDefaultOrEmpty
+            || expected.Predicted.Any(p => p < 0))
+        {
+            return null;
+        }
+
+        var turned = number with { Value = -number.Value };
+        return Ask("reading.clamp-turned", [number, turned], number, turned);
     }
 
     private static ReadingParse.Question? Slipped(

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Halfsplit.Circuits.Messages;
 
 namespace Halfsplit.Diagnosis.Readings;
 
@@ -6,14 +7,6 @@ namespace Halfsplit.Diagnosis.Readings;
 internal static class ReadingFormat
 {
     private static readonly CultureInfo Invariant = CultureInfo.InvariantCulture;
-
-    public static string Symbol(Quantity quantity) => quantity switch
-    {
-        Quantity.Volts => "V",
-        Quantity.Ohms => "Ω",
-        Quantity.Amperes => "A",
-        _ => "%",
-    };
 
     /// <summary>With a decimal point, as job files and scripts have it.</summary>
     public static string Text(ReadingParse.Number number) => TextIn(Invariant, number);
@@ -23,7 +16,7 @@ internal static class ReadingFormat
     {
         if (number.Quantity == Quantity.Duty) return Scaled(number.Value, number.Resolution, -2, formats) + " %";
         var prefix = Prefix(number);
-        return Scaled(number.Value, number.Resolution, prefix, formats) + " " + Letter(prefix) + Symbol(number.Quantity);
+        return Scaled(number.Value, number.Resolution, prefix, formats) + " " + MeterUnits.Letter(prefix) + MeterUnits.Symbol(number.Quantity);
     }
 
     // "m" on ohms and "M" on anything else would be doubted when typed back, so neither is written.
@@ -33,7 +26,7 @@ internal static class ReadingFormat
         var (lowest, highest) = number.Quantity == Quantity.Ohms ? (0, 6) : (-6, 3);
         var size = Math.Abs(number.Value);
         var prefix = size == 0 ? 0 : lowest;
-        while (prefix < highest && (size >= Power(prefix + 3) || resolution > Power(prefix) * 1.5)) prefix += 3;
+        while (prefix < highest && (size >= MeterUnits.Power(prefix + 3) || resolution > MeterUnits.Power(prefix) * 1.5)) prefix += 3;
         return prefix;
     }
 
@@ -44,21 +37,10 @@ internal static class ReadingFormat
             var decimals = (int)Math.Round(exponent - Math.Log10(step));
             if (decimals is >= 0 and <= 15 && Math.Abs(value) < 1e15)
             {
-                return (value / Power(exponent)).ToString("F" + decimals.ToString(Invariant), formats);
+                return NumberText.Of(value / MeterUnits.Power(exponent), "F" + decimals.ToString(Invariant), formats);
             }
         }
 
-        return (value / Power(exponent)).ToString("R", formats);
+        return NumberText.Of(value / MeterUnits.Power(exponent), "R", formats);
     }
-
-    private static double Power(int exponent) => double.Parse("1e" + exponent.ToString(Invariant), Invariant);
-
-    private static string Letter(int exponent) => exponent switch
-    {
-        -6 => "µ",
-        -3 => "m",
-        3 => "k",
-        6 => "M",
-        _ => "",
-    };
 }

@@ -127,7 +127,7 @@ public static class ReadingText
         if (TypedUnit.Read(number.Unit) is not { } unit)
         {
             return Reject(
-                "reading.unknown-unit", TypedText.Excerpt(number.Unit), ReadingFormat.Symbol(quantity));
+                "reading.unknown-unit", TypedText.Excerpt(number.Unit), MeterUnits.Symbol(quantity));
         }
 
         return ReadingDoubts.Weigh(plain, number, unit, quantity, expected);

@@ -57,6 +57,11 @@ public static class Cautions
             cautions.Add(new Message("caution.jumper"));
         }
 
+        if (check.Probe.LampWatts is not null)
+        {
+            cautions.Add(new Message("caution.substitute-load"));
+        }
+
         if (check.Probe.Instrument is Simulation.Instruments.Instrument.Ohms or Simulation.Instruments.Instrument.Continuity)
         {
             cautions.Add(new Message("caution.ohms"));

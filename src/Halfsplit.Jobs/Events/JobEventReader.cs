@@ -48,7 +48,12 @@ internal static class JobEventReader
             Learned = ReadLearned(fields.OptionalObject("learned")),
         },
         EventNames.Noticed => new ThingNoticed(id, at, fields.Text("name")) { About = fields.OptionalText("about") },
-        EventNames.Found => new PartFound(id, at, fields.Text("aid"), fields.Text("found"), fields.Text("part")) { Typed = fields.Texts("typed") },
+        EventNames.Found => new PartFound(id, at, fields.Text("aid"), fields.Text("found"), fields.Text("part")) 
+        {
+            Typed = fields.Texts("typed"),
+            Ohms = fields.OptionalNumber("ohms"),
+            Confirmed = fields.Flag("confirmed"),
+        },
         EventNames.Reading => new ReadingTaken(id, at, ReadObservation(fields)),
         EventNames.Proof => new ProofTaken(id, at, ReadObservation(fields)) { Proves = fields.OptionalId("proves") },
         EventNames.Withdrawn => new ReadingWithdrawn(id, at, fields.Id("withdraws"))

@@ -101,6 +101,8 @@ internal static class JobEventWriter
                 Text(json, "found", found.Found);
                 Text(json, "part", found.Part);
                 Texts(json, "typed", found.Typed);
+                Number(json, "ohms", found.Ohms);
+                if (found.Confirmed) json.WriteBoolean("confirmed", true);
                 break;
             case NoteWritten note:
                 Text(json, "text", note.Text);

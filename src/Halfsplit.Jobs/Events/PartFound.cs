@@ -8,4 +8,10 @@ public sealed record PartFound(EventId Id, DateTimeOffset At, string Aid, string
 {
     /// <summary>What the aid was told, as typed, so that it can be asked again.</summary>
     public ValueList<string> Typed { get; init; }
+
+    /// <summary>The ohms that were measured of the contact; null where none were, and in files of older programs.</summary>
+    public double? Ohms { get; init; }
+
+    /// <summary>It does not fit the job's own readings, and the person stood by it.</summary>
+    public bool Confirmed { get; init; }
 }

@@ -49,6 +49,13 @@ public sealed class PracticeCar
     /// <summary>Everything that was wrong with it at first.</summary>
     public ImmutableArray<Fault> AllHidden { get; }
 
+    /// <summary>The way of failing that one of its faults is a degree of.</summary>
+    public FaultMode ModeOf(Fault fault)
+    {
+        ArgumentNullException.ThrowIfNull(fault);
+        return FaultCatalog.For(_simulator).First(m => m.Part == fault.Part && m.Mode == fault.Mode);
+    }
+
     /// <summary>What is still wrong with it.</summary>
     public ImmutableArray<Fault> Left => _faults;
 

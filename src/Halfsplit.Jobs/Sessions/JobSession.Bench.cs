@@ -15,9 +15,13 @@ public sealed partial class JobSession
     /// <param name="aid">The aid that found it.</param>
     /// <param name="what">What was found, of which part.</param>
     /// <param name="typed">What the aid was told.</param>
-    public SessionOutcome Attach(string aid, Noticed what, IEnumerable<string> typed)
+    /// <param name="measured">What was measured of the part, to be held against the job's own readings; null where nothing compares.</param>
+    /// <param name="confirmed">The person measured again and stands by it.</param>
+    public SessionOutcome Attach(
+        string aid, Noticed what, IEnumerable<string> typed, IReadOnlyList<BenchValue>? measured = null, bool confirmed = false)
     {
         ArgumentNullException.ThrowIfNull(what);
+        measured ??= [];
         if (Closed() is { } closed)
         {
             return closed;
@@ -28,8 +32,19 @@ public sealed partial class JobSession
             return new SessionOutcome.Misplaced(refusal);
         }
 
+        var misfit = BenchFit.Misfit(Circuit, Entries, what, measured);
+        if (misfit is not null && !confirmed)
+        {
+            return new SessionOutcome.Doubted(misfit);
+        }
+
         var (id, at) = _stamps.Next(Document.LastId);
-        return Keep(new PartFound(id, at, aid, what.Kind.Name, what.About!) { Typed = [.. typed] });
+        return Keep(new PartFound(id, at, aid, what.Kind.Name, what.About!)
+        {
+            Typed = [.. typed],
+            Ohms = measured.Where(m => m.What == BenchQuantity.ContactOhms).Select(m => (double?)m.Value).FirstOrDefault(),
+            Confirmed = misfit is not null,
+        });
     }
 
     /// <summary>Takes a result from the bench back.</summary>
@@ -78,6 +93,7 @@ public sealed partial class JobSession
     {
         if (PartFindings.Find(Circuit, Investigation.Complaint, found.Found, found.Part) is { } what)
         {
+            what = what with { Ohms = found.Ohms };
             // A copy of the same result, come by a merge, says nothing more.
             if (!Investigation.NoticedThings.Any(n => n.What == what))
             {

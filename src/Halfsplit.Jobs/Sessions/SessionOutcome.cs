@@ -19,6 +19,10 @@ public abstract record SessionOutcome
     /// <summary>The reading is doubtful: nothing is kept until the person confirms it or types another one.</summary>
     public sealed record Asked(ReadingParse.Question Question) : SessionOutcome;
 
+    /// <summary>A result of the bench does not fit what the job has read: nothing is kept until the person stands by it.</summary>
+    /// <param name="Message">Which reading, what it was, and what the result says.</param>
+    public sealed record Doubted(Message Message) : SessionOutcome;
+
     /// <summary>The text is no answer to the check; nothing is kept.</summary>
     public sealed record Refused(Message Message) : SessionOutcome;
 

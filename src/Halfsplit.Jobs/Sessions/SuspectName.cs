@@ -41,13 +41,25 @@ public static class SuspectName
     {
         ArgumentNullException.ThrowIfNull(suspect);
         var graded = suspect.Faults.FirstOrDefault(f => f.Severity is not null);
-        return suspect.Faults.Length != 1 || graded is null ? null : suspect.Suspect.Modes[0].Unit switch
-        {
-            SeverityUnit.Volts => new Message("degree.volts", Round(graded.Severity!.Value)),
-            SeverityUnit.Ratio => new Message("degree.ratio", Round(graded.Severity!.Value)),
-            _ => Ohms(graded.Severity!.Value),
-        };
+        return suspect.Faults.Length != 1 || graded is null ? null : DegreeOf(suspect.Suspect.Modes[0].Unit, graded.Severity!.Value);
     }
+
+    /// <summary>One fault in one degree, as <see cref="WithDegree"/> says a suspect.</summary>
+    /// <param name="severity">In the unit of the mode; null for one without a degree.</param>
+    public static Message Of(Circuit circuit, FaultMode mode, double? severity)
+    {
+        ArgumentNullException.ThrowIfNull(circuit);
+        ArgumentNullException.ThrowIfNull(mode);
+        var name = Of(circuit, mode);
+        return severity is { } degree ? new Message("suspect.degree", name, DegreeOf(mode.Unit, degree)) : name;
+    }
+
+    private static Message DegreeOf(SeverityUnit unit, double degree) => unit switch
+    {
+        SeverityUnit.Volts => new Message("degree.volts", Round(degree)),
+        SeverityUnit.Ratio => new Message("degree.ratio", Round(degree)),
+        _ => Ohms(degree),
+    };
 
     private static Message Of(Circuit circuit, FaultMode mode)
     {

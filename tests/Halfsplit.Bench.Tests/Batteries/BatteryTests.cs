@@ -124,9 +124,27 @@ public sealed class BatteryTests
         Said.Refused(BatteryOhms.Of(new(11, 10), new(12, 60), null), "fall", "rise");
         Said.Refused(Cranking.Of(new CrankingQuestion(20, 20)), "0 V", "14 V");
         Said.Refused(Charging.Of(new ChargingQuestion(3)), "8 V", "20 V");
+        Said.Refused(Cranking.Of(new CrankingQuestion(10, 900)), "-30 °C", "60 °C");
+        Said.Refused(Cranking.Of(new CrankingQuestion(9, 20, 180, 6, 5)), "9 V", "posts");
+        Said.Refused(BatteryOhms.Of(new(12.5, -5), new(11.9, 65), null), "0 A", "1 kA");
+        Said.Refused(BatteryOhms.Of(new(12.5, 5), new(11.9, 65), 5), "50 A", "1.5 kA");
     }
 
     private static double Percent(BatteryType type, double volts, double celsius) => Said.Good(BatteryRest.Of(type, volts, celsius)).Percent.Value;
+
+    // With 12.9 V at the posts no starter draws its hundred amps: nothing is said of the battery.
+    [Theory]
+    [InlineData(12.9, 12, "bench-cranking.no-sag", null)]
+    [InlineData(25.4, 24, "bench-cranking.no-sag", null)]
+    [InlineData(10.4, 12, "bench-cranking.holds", "battery-strong")]
+    [InlineData(8, 12, "bench-cranking.sags", "battery-weak")]
+    public void Volts_that_no_turning_starter_leaves_say_nothing_of_the_battery(double volts, double system, string code, string? found)
+    {
+        var answer = Cranking.Answer(Said.Good(Cranking.Of(new CrankingQuestion(volts, 20, SystemVolts: system))));
+
+        Assert.Equal(code, answer.Judgements[0].Code);
+        Assert.Equal(found, answer.Found);
+    }
 
     private static double Least(double celsius) => Said.Good(Cranking.Of(new CrankingQuestion(10, celsius))).LeastVolts;
 }

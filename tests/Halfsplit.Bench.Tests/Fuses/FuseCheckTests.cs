@@ -27,6 +27,36 @@ public sealed class FuseCheckTests
         Assert.True(Odds(new FuseSigns(FuseLook.Whole, double.PositiveInfinity)) > 0.8);
     }
 
+    /// <summary>Look, ohms and tabs of a fuse, and what must be taken again where they can't all be true.</summary>
+    public static TheoryData<FuseLook?, double?, double?, double?, string?> Together => new()
+    {
+        { FuseLook.Whole, double.PositiveInfinity, null, null, "bench-fuse.again-ohms" },
+        { null, double.PositiveInfinity, 12.4, 12.4, "bench-fuse.again-ohms" },
+        { FuseLook.Blown, 0.2, null, null, "bench-fuse.again-ohms" },
+        { FuseLook.Whole, null, 12.4, 0.02, "bench-fuse.again-tabs" },
+        { FuseLook.Whole, 0.2, 12.4, 12.4, null },
+        { FuseLook.Blown, double.PositiveInfinity, 12.4, 0.02, null },
+        { FuseLook.Unclear, double.PositiveInfinity, 0.02, 0.02, null },
+    };
+
+    [Theory]
+    [MemberData(nameof(Together))]
+    public void Signs_that_contradict_are_named_weighed_with_care_and_no_evidence(FuseLook? look, double? ohms, double? first, double? second, string? again)
+    {
+        var verdict = Verdict(new FuseSigns(look, ohms, first, second));
+        var answer = FuseCheck.Answer(verdict);
+        var codes = answer.Judgements.Select(j => j.Code).ToList();
+
+        Assert.Equal(again is not null, verdict.Contradicts);
+        Assert.Equal(again is not null, codes.Contains("bench-fuse.contradicts"));
+        if (again is not null)
+        {
+            Assert.Contains(again, codes);
+            Assert.Null(answer.Found);
+            Assert.InRange(verdict.BlownOdds, 0.15, 0.85);
+        }
+    }
+
     [Fact]
     public void More_ohms_never_speak_for_a_whole_fuse_and_nothing_is_certain() =>
         Gen.Select(Gen.Double[0, 5000], Gen.Double[0, 5000]).Sample((one, other) =>

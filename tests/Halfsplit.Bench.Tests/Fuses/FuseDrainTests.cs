@@ -43,7 +43,10 @@ public sealed class FuseDrainTests
 
     [Fact]
     public void More_millivolts_are_more_amps() => Gen.Select(Kinds, Gen.Double[0, 0.5], Gen.Double[0.001, 0.5]).Sample((fuse, volts, more) =>
-        Assert.True(Said.Good(FuseDrain.Of(fuse, volts + more, 1e-4)).Amps.Value > Said.Good(FuseDrain.Of(fuse, volts, 1e-4)).Amps.Value));
+        Assert.True(Said.Good(FuseDrain.Of(fuse, Within(fuse, volts + more), 1e-4)).Amps.Value > Said.Good(FuseDrain.Of(fuse, Within(fuse, volts), 1e-4)).Amps.Value));
+
+    /// <summary>A share of the drop at which the fuse melts.</summary>
+    private static double Within(FuseSpec fuse, double share) => share * Math.Min(1, fuse.MostAmps * fuse.ColdOhms.Value);
 
     [Fact]
     public void Less_than_one_count_is_not_read() =>
@@ -56,6 +59,8 @@ public sealed class FuseDrainTests
         Said.Refused(FuseSpec.Parse("quick"), "15A", "100A link");
         Said.Refused(FuseDrain.Of(new FuseSpec(10, FuseType.BladeMini), 2, 1e-4), "0 V", "1 V");
         Said.Refused(FuseDrain.Of(new FuseSpec(10, FuseType.BladeMini), 0.001, 1), "10 mV", "0.001 mV");
+        // 7.7 mΩ and six times 10 A.
+        Said.Refused(FuseDrain.Of(new FuseSpec(10, FuseType.BladeMini), 0.9, 1e-4), "0 V", "462 mV");
     }
 
     private static DrainReading Reading(string fuse, double millivolts) =>

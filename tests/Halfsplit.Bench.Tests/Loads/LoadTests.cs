@@ -68,6 +68,8 @@ public sealed class LoadTests
     public void What_is_impossible_is_refused_with_the_range()
     {
         Said.Refused(FilamentAid.Of(true, 0, 12), "100 mW", "3 kW");
+        Said.Refused(FilamentAid.Of(false, 2000, 1), "1 mA", "300 A");
+        Said.Refused(WindingAid.Of("injector", -5, 20), "10 mΩ", "1000 kΩ");
         Said.Refused(WindingAid.Of("hose", 1, 20), "injector", "relay-coil");
         Said.Refused(WindingAid.Of("injector", 12, 500), "-40 °C", "180 °C");
         Said.Refused(DiodeAid.Of(9, 0), "0 V", "4 V");

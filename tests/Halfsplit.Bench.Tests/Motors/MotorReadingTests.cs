@@ -110,6 +110,7 @@ public sealed class MotorReadingTests
     [Fact]
     public void What_is_impossible_is_refused_with_the_range()
     {
+        Said.Refused(MotorReading.Of(new MotorQuestion(new SimulatedMotor(4500, 20).Trace(100, 1, 1), 20)), "100 Hz", "5.83 kHz");
         Said.Refused(MotorReading.Of(new MotorQuestion(new SimulatedMotor(4500, 8).Trace(10_000, 0.05, 1))), "200 ms", "60 s");
         Said.Refused(MotorReading.Of(new MotorQuestion(new SimulatedMotor(4500, 8).Trace(10_000, 1, 1), 2)), "3", "32");
         Said.Refused(MotorReading.Of(new MotorQuestion(new CurrentTrace([.. new double[10_000]], 10_000))), "50 mA", "zeroed");

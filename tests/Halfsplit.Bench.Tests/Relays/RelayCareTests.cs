@@ -44,7 +44,10 @@ public sealed class RelayCareTests
     public void What_is_impossible_is_refused_with_the_range()
     {
         Said.Refused(ContactDrop.Of(0.1, 0.25), "1 A", "100 A");
-        Said.Refused(ContactDrop.Of(-0.1, 5), "0 V", "15 V");
+        Said.Refused(ContactDrop.Of(-0.1, 5), "0 V", "5 V");
+        Said.Refused(ContactDrop.Of(14, 6), "0 V", "5 V");
+        Said.Refused(ContactDrop.Of(double.NaN, 6), "0 V", "5 V");
+        Said.Refused(ContactDrop.Of(0.1, 0), "1 A", "100 A");
         Said.Refused(CoilPower.Of(0, 12), "10 Ω", "2 kΩ");
         Said.Refused(CoilPower.Of(80, 12, 48), "6", "24");
     }

@@ -54,6 +54,10 @@ public sealed class DropBudgetTests
         Said.Refused(ChainLink.Parse("fuse 900A", 20), "1, 2", "40 A");
         Said.Refused(DropBudget.Of([], 5, null, false), "connector", "ground");
         Said.Refused(DropBudget.Of(Chain("relay = 100"), 5, null, false), "0 V", "60 V");
+        Said.Refused(DropBudget.Of(Chain("relay"), 0, null, false), "1 mA", "1 kA");
+        Said.Refused(DropBudget.Of(Chain("wire 2.5mm2 2m"), 500, null, false), "wire 2.5mm2 2m", "160 A");
+        Said.Refused(DropBudget.Of(Chain("fuse 10A"), 100, null, false), "fuse 10A", "60 A");
+        Said.Refused(ChainLink.Parse("wire 2.5mm2 2m", 900), "-40 °C", "150 °C");
     }
 
     private static ImmutableArray<ChainLink> Chain(params string[] pieces) => [.. pieces.Select(p => Said.Good(ChainLink.Parse(p, 20)))];

@@ -13,10 +13,10 @@ public sealed class WireAidTests
     private static readonly Gen<WireQuestion> Questions =
         from area in Gen.Double[0.35, 95]
         from metres in Gen.Double[0.1, 30]
-        from amps in Gen.Double[0.1, 60]
+        from share in Gen.Double[0.002, 1]
         from back in Gen.Bool
         from celsius in Gen.Double[-30, 60]
-        select new WireQuestion(new WireGauge(area), metres, amps, back, celsius);
+        select new WireQuestion(new WireGauge(area), metres, Math.Max(0.1, share * Math.Min(60, WireAid.MostAmps(new WireGauge(area)))), back, celsius);
 
     // A published wire table of solid annealed copper at 20 °C, ohms per 1000 ft.
     [Theory]
@@ -144,6 +144,9 @@ public sealed class WireAidTests
         Said.Refused(WireAid.Of(new WireQuestion(new WireGauge(1), 1, -1)), "0 A", "1 kA");
         Said.Refused(WireAid.Of(new WireQuestion(new WireGauge(1), 1, double.NaN)), "0 A", "1 kA");
         Said.Refused(WireAid.Of(new WireQuestion(new WireGauge(1), 1, 1, AllowedVolts: 13)), "1 mV", "12 V");
+        Said.Refused(WireAid.Of(new WireQuestion(new WireGauge(2.5), 1, 500)), "0 A", "160 A");
+        Said.Refused(WireAid.Of(new WireQuestion(new WireGauge(2.5), 1, 10, Celsius: 900)), "-40 °C", "150 °C");
+        Said.Refused(WireAid.Of(new WireQuestion(new WireGauge(2.5), -3, 10)), "10 mm", "100 m");
     }
 
     private static double Ohms(WireGauge gauge, double metres, double celsius = 20) =>

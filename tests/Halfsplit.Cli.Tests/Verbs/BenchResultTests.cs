@@ -57,6 +57,37 @@ public sealed class BenchResultTests : IDisposable
         Assert.Equal(lines, File.ReadAllText(_shell.Job));
     }
 
+    [Fact]
+    public void What_does_not_fit_the_jobs_own_reading_is_asked_about_and_kept_when_insisted_on()
+    {
+        _shell.WithJob("pump-feed");
+        Shell.Expect(0, _shell.Run("record", _shell.Job, "12.6", "--confirm", "--check", "volts BAT.pos BAT.neg | key off"));
+        var lines = File.ReadAllText(_shell.Job);
+        string[] battery = ["bench", "battery", "--volts", "9.0", "--job", _shell.Job];
+
+        var asked = Shell.Expect(3, _shell.Run(battery));
+        Assert.Contains("reading 1", asked.Error, StringComparison.Ordinal);
+        Assert.Contains("12.6 V", asked.Error, StringComparison.Ordinal);
+        Assert.Contains("9 V", asked.Error, StringComparison.Ordinal);
+        Assert.Contains("--confirm", asked.Error, StringComparison.Ordinal);
+        Assert.Equal(lines, File.ReadAllText(_shell.Job));
+        Shell.Expect(0, _shell.Run([.. battery, "--confirm"]));
+        Assert.StartsWith(lines, File.ReadAllText(_shell.Job), StringComparison.Ordinal);
+        Assert.Contains("\"confirmed\":true", File.ReadAllText(_shell.Job), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_motor_of_a_job_is_held_against_the_rated_amps_of_its_sheet()
+    {
+        _shell.WithJob("pump-feed");
+        string[] motor = ["bench", "motor", "--mean", "14", "--peak", "14.2", "--job", _shell.Job, "--part", "M1"];
+
+        var output = Shell.Expect(0, _shell.Run(motor)).Output;
+        Assert.Contains("of the rated current", output, StringComparison.Ordinal);
+        Assert.Contains("far above the rated", output, StringComparison.Ordinal);
+        Assert.Contains("as the job's sheet has it for M1", output.ReplaceLineEndings(" ").Replace("  ", " ", StringComparison.Ordinal), StringComparison.Ordinal);
+    }
+
     private string Suspects() => Shell.Expect(0, _shell.Run("status", _shell.Job, "--json")).Json.GetProperty("suspects").ToString();
 
     public void Dispose() => _shell.Dispose();

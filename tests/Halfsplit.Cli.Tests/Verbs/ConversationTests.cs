@@ -64,6 +64,17 @@ public sealed class ConversationTests : IDisposable
     }
 
     [Fact]
+    public void The_end_of_a_practice_names_what_was_wrong_in_words()
+    {
+        var output = Shell.Expect(0, _shell.RunWith("give\n", "practice", "headlamps", "--seed", "3")).Output;
+        var hidden = Shell.Expect(0, _shell.RunWith("give\n", "practice", "headlamps", "--seed", "3", "--json")).Output;
+
+        Assert.Matches(@"It was [A-Za-z0-9.~]+ [a-z ]+", output);
+        Assert.DoesNotMatch(@"It was \S+:\S+", output);
+        Assert.Matches(@"""fault"":\s*""\S+:\S+""", hidden);
+    }
+
+    [Fact]
     public void A_practice_car_is_the_same_for_the_same_seed()
     {
         const string Moves = "do\ndo\nvolts BAT.pos BAT.neg in key off\nlist\n1\nvolts Q1 Q2\nrepair nonsense\nquit\n";

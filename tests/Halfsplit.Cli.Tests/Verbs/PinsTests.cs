@@ -61,4 +61,14 @@ public sealed class PinsTests
 
         Assert.NotEqual("", Shell.Expect(2, shell.Run(arguments)).Error);
     }
+
+    [Fact]
+    public void No_minus_stands_before_a_zero()
+    {
+        using var shell = new Shell();
+        foreach (var (sheet, part) in new[] { ("headlamps", "C10"), ("pump-feed", "K2"), ("pump-feed", "C3"), ("horn", "K7") })
+        {
+            Assert.DoesNotMatch(@"-0([.,]0+)?(?![\d.,])", Shell.Expect(0, shell.Run("pins", sheet, "--part", part)).Output);
+        }
+    }
 }

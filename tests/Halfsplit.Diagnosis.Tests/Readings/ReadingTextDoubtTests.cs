@@ -130,4 +130,26 @@ public class ReadingTextDoubtTests
         var question = Assert.IsType<ReadingParse.Question>(ReadingText.Parse("55", jack));
         Assert.Equal(ImmutableArray.Create<ReadingValue>(new ReadingParse.Number(0.055, Quantity.Amperes, 0.001)), question.Alternatives);
     }
+
+    // A clamp that was put on the other way round reads the same amps with a minus.
+    [Theory]
+    [InlineData("-5.2", 5.2)]
+    [InlineData("-4 A", 4)]
+    [InlineData("-0.8", 0.8)]
+    public void A_current_the_wrong_way_round_is_asked_about_before_it_counts(string text, double turned)
+    {
+        var question = Assert.IsType<ReadingParse.Question>(ReadingText.Parse(text, ExpectedAnswer.Amperes() with { Predicted = [5, 0] }));
+
+        Assert.Equal("reading.clamp-turned", question.Message.Code);
+        Assert.Equal(-turned, Assert.IsType<ReadingParse.Number>(question.Meant).Value);
+        Assert.Equal(turned, Assert.IsType<ReadingParse.Number>(Assert.Single(question.Alternatives)).Value);
+    }
+
+    [Theory]
+    [InlineData("-0.1", new[] { 5.0, 0.0 })]
+    [InlineData("5", new[] { 5.0 })]
+    [InlineData("-5", new[] { -5.0 })]
+    [InlineData("-5", new double[0])]
+    public void A_clamps_zero_and_a_current_that_may_flow_so_are_no_question(string text, double[] predicted) => Assert.IsType<ReadingParse.Number>(
+        ReadingText.Parse(text, ExpectedAnswer.Amperes() with { Predicted = [.. predicted] }));
 }

@@ -116,4 +116,29 @@ public sealed class SafetyTests
         Assert.DoesNotContain(checks, c => c.Probe.Red is { } red && closed.Contains(red.Part));
         Assert.DoesNotContain(checks, c => c.Probe.Black is { } black && closed.Contains(black.Part));
     }
+
+    /// <summary>On every sheet that is shipped, whatever check lays a jumper or lets a lamp stand in for a load.</summary>
+    [Theory]
+    [InlineData("horn")]
+    [InlineData("pump-feed")]
+    [InlineData("headlamps")]
+    [InlineData("starter-24v")]
+    [InlineData("trailer-7pin")]
+    public void A_jumper_and_a_substitute_load_come_with_their_caution(string sheet)
+    {
+        var circuit = ShippedSheets.Load(sheet);
+        var told = 0;
+        foreach (var complaint in circuit.Complaints)
+        {
+            foreach (var check in CheckCatalog.For(circuit, complaint, DiagnosisOptions.Default))
+            {
+                var cautions = Cautions.For(circuit, Position.Start(circuit), check).Select(c => c.Code).ToList();
+                Assert.True(check.Arrangement.Jumpers.Length == 0 || cautions.Contains("caution.jumper"), check.Id);
+                Assert.True(check.Probe.LampWatts is null || cautions.Contains("caution.substitute-load"), check.Id);
+                told += check.Arrangement.Jumpers.Length + (check.Probe.LampWatts is null ? 0 : 1);
+            }
+        }
+
+        Assert.True(told > 0);
+    }
 }

@@ -1,4 +1,5 @@
 using System.Text;
+using Halfsplit.Circuits.Model;
 using Halfsplit.Diagnosis.Checks;
 using Halfsplit.Diagnosis.Noticing;
 using Halfsplit.Jobs.Events;
@@ -118,4 +119,92 @@ public sealed class BenchResultTests
         Assert.Equal("session.unknown-found", Assert.Single(session.Problems).Code);
         Assert.Equal(SessionJob.Open(document).Odds(), session.Odds());
     }
+
+    /// <summary>What the job read (condition, points, value), what the bench says, and the code of the doubt; null where they fit.</summary>
+    public static TheoryData<string, string, string, string, string, BenchQuantity, double, string?> Held => new()
+    {
+        { "key off", "BAT.pos", "BAT.neg", "12.6", "battery-low:BAT", BenchQuantity.RestVolts, 9.0, "found.does-not-fit" },
+        { "key off", "BAT.pos", "BAT.neg", "12.6", "battery-charged:BAT", BenchQuantity.RestVolts, 12.5, null },
+        { "key on", "BAT.pos", "BAT.neg", "12.2", "battery-charged:BAT", BenchQuantity.RestVolts, 12.6, null },
+        { "key on", "BAT.pos", "BAT.neg", "12.2", "battery-low:BAT", BenchQuantity.RestVolts, 11.5, "found.does-not-fit" },
+        { "key off", "BAT.pos", "BAT.neg", "12.6", "battery-strong:BAT", BenchQuantity.CrankingVolts, 12.9, "found.cranking-above-rest" },
+        { "key off", "BAT.pos", "BAT.neg", "12.6", "battery-strong:BAT", BenchQuantity.CrankingVolts, 10.4, null },
+        { "key on", "F19.1", "body", "12.4", "fuse-blown:F19", BenchQuantity.TabVolts, 0.02, "found.does-not-fit" },
+        { "key on", "F19.1", "body", "12.4", "fuse-whole:F19", BenchQuantity.TabVolts, 12.3, null },
+    };
+
+    [Theory]
+    [MemberData(nameof(Held))]
+    public void A_result_is_held_against_what_the_job_has_read_of_the_same_part(
+        string condition, string red, string black, string read, string found, BenchQuantity quantity, double measured, string? doubt)
+    {
+        var session = Pump();
+        Assert.IsType<SessionOutcome.Kept>(session.Record(read, Volts(session, condition, red, black), confirmed: true));
+        var lines = session.Document.Events.Length;
+        var outcome = session.Attach("aid", Found(session, found), [], [new BenchValue(quantity, measured)]);
+
+        Assert.Equal(doubt, outcome is SessionOutcome.Doubted doubted ? doubted.Message.Code : null);
+        Assert.Equal(doubt is null ? lines + 1 : lines, session.Document.Events.Length);
+        Assert.True(doubt is not null || outcome is SessionOutcome.Kept);
+    }
+
+    [Fact]
+    public void Who_stands_by_it_attaches_it_all_the_same_and_the_file_says_so()
+    {
+        var session = Pump();
+        session.Record("12.6", Volts(session, "key off", "BAT.pos", "BAT.neg"), confirmed: true);
+        BenchValue[] measured = [new(BenchQuantity.RestVolts, 9)];
+        var doubted = Assert.IsType<SessionOutcome.Doubted>(session.Attach("battery", Found(session, "battery-low:BAT"), [], measured));
+
+        // Which finding, which reading by number and name, what it was, and what the bench says.
+        Assert.Equal("battery-low:BAT", doubted.Message.Arguments[0]);
+        Assert.Equal(1, doubted.Message.Arguments[1]);
+        Assert.Equal(["12.6 V", "9 V"], doubted.Message.Arguments.Skip(3).Select(a => a.ToString()));
+        Assert.IsType<SessionOutcome.Kept>(session.Attach("battery", Found(session, "battery-low:BAT"), [], measured, confirmed: true));
+        Assert.True(SessionJob.Open(JobDocument.Read(session.Document.ToJsonLines()).Document).State.Found.Single().Confirmed);
+    }
+
+    [Fact]
+    public void A_winding_is_held_against_its_own_ohms()
+    {
+        var session = Pump();
+        var check = session.FindCheck(Check.Create(
+            CheckKind.Reading, CheckSubject.Number, new Arrangement(CheckCatalog.RestCondition(session.Circuit)).Remove("K2"),
+            new Probe(Instrument.Ohms, new("K2", "86p"), new("K2", "85p"))).Id)!;
+        session.Record("84", check, confirmed: true);
+
+        Assert.IsType<SessionOutcome.Doubted>(session.Attach("winding", Found(session, "relay-coil-open:K2"), [], [new(BenchQuantity.WindingOhms, double.PositiveInfinity)]));
+        Assert.IsType<SessionOutcome.Doubted>(session.Attach("winding", Found(session, "relay-coil-shorted:K2"), [], [new(BenchQuantity.WindingOhms, 12)]));
+        Assert.IsType<SessionOutcome.Kept>(session.Attach("winding", Found(session, "relay-coil-good:K2"), [], [new(BenchQuantity.WindingOhms, 88)]));
+    }
+
+    // The same finding of the same contact: what was measured says which degree of the fault it speaks for.
+    [Theory]
+    [InlineData(0.09)]
+    [InlineData(6.9)]
+    public void A_measured_contact_lifts_the_degrees_near_its_own_ohms_alone(double ohms)
+    {
+        var plain = Pump();
+        var measured = Pump();
+        foreach (var session in new[] { plain, measured })
+        {
+            session.Attach("contact", Found(session, "relay-contact-bad:K2"), [], session == measured ? [new(BenchQuantity.ContactOhms, ohms)] : []);
+        }
+
+        var weight = Assert.Single(measured.Investigation.NoticedWeights());
+        var cars = weight.Space.Hypotheses
+            .Where(h => h.Faults is [{ Part: "K2", Mode: "contact-resistive", Severity: not null }])
+            .Select(h => (Ohms: h.Faults[0].Severity!.Value, Log: weight.LogLikelihoods[h.Index])).ToList();
+        var nearest = cars.MinBy(c => Math.Abs(Math.Log(c.Ohms / ohms)));
+        var farthest = cars.MaxBy(c => Math.Abs(Math.Log(c.Ohms / ohms)));
+
+        Assert.True(nearest.Log > farthest.Log + Math.Log(10), $"{nearest} {farthest}");
+        Assert.All(cars.Where(c => Math.Abs(Math.Log10(c.Ohms / ohms)) > 1.5), c => Assert.Equal(farthest.Log, c.Log, 0.05));
+        Assert.Equal(measured.Odds(), SessionJob.Open(JobDocument.Read(measured.Document.ToJsonLines()).Document).Odds());
+        Assert.NotEqual(plain.Odds(), measured.Odds());
+    }
+
+    private static Check Volts(JobSession session, string condition, string red, string black) => session.FindCheck(Check.Create(
+        CheckKind.Reading, CheckSubject.Number, new Arrangement(condition),
+        new Probe(Instrument.Volts, TerminalName.Parse(red), TerminalName.Parse(black))).Id)!;
 }

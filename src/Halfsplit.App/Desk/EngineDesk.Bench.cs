@@ -1,0 +1,43 @@
+using Halfsplit.App.Views;
+using Halfsplit.Circuits.Messages;
+using Halfsplit.Circuits.Model;
+using Halfsplit.Diagnosis.Checks;
+using Halfsplit.Diagnosis.Noticing;
+using Halfsplit.Jobs.Sessions;
+
+namespace Halfsplit.App.Desk;
+
+public sealed partial class EngineDesk
+{
+    /// <summary>The parts of the job that a result of the bench can be about.</summary>
+    private static DeskReply BenchParts(JobSession session, string found) => PartFindings.Find(found) is not { } kind
+        ? Trouble("app.bench.nothing-to-attach")
+        : new DeskReply
+        {
+            Parts = [.. PartFindings.PartsOf(session.Circuit, session.Investigation.Complaint, kind)
+                .Select(p => new BenchPartView(p, AppTexts.Catalog.Say(Describe.Target(session.Circuit, p))))],
+        };
+
+    /// <summary>Rated amps of the only motor, for the form that asks for them.</summary>
+    private static double? RatedAmps(JobSession session) => session.Circuit.Parts.OfType<Motor>().ToList() is [var only] ? only.RunAmps : null;
+
+    /// <summary>Attaches a result of the bench: the same call as the terminal's.</summary>
+    private DeskReply Attach(JobSession session, AttachWish wish, bool confirmed)
+    {
+        if (PartFindings.Find(wish.Found) is not { } kind)
+        {
+            return Trouble("app.bench.nothing-to-attach");
+        }
+
+        var (what, problem) = PartFindings.On(session.Circuit, session.Investigation.Complaint, kind, wish.Part);
+        if (what is null)
+        {
+            return new DeskReply { Problem = AppTexts.Catalog.Say(problem!) };
+        }
+
+        var before = Odds(session);
+        var measured = wish.Measured.Select(m => new BenchValue(Enum.Parse<BenchQuantity>(m.What), m.Value ?? double.PositiveInfinity)).ToList();
+        var outcome = session.Attach(wish.Aid, what, wish.Typed, measured, confirmed);
+        return outcome is SessionOutcome.Doubted doubted ? new DeskReply { Misfit = AppTexts.Catalog.Say(doubted.Message) } : Tell(outcome, before);
+    }
+}
