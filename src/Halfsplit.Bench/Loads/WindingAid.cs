@@ -17,7 +17,7 @@ public sealed record WindingResult(string Kind, double Ohms, double Celsius, dou
 /// <summary>Coils of injectors, relays, solenoids and motors by their ohms (<c>data/bench-windings.csv</c>), corrected for temperature.</summary>
 public static class WindingAid
 {
-    private const double SupplyVolts = 12;
+    private static readonly double SupplyVolts = BenchDefaults.Usual("supply");
 
     private const string RelayCoil = "relay-coil";
 

@@ -12,7 +12,7 @@ namespace Halfsplit.Bench.Motors;
 public static class TraceText
 {
     /// <summary>Steps of time may differ by so much of their mean, or the samples are not even.</summary>
-    private const double MostUneven = 0.5;
+    private static readonly double MostUneven = BenchDefaults.Table["motor.most-uneven"];
 
     private static readonly double SlowestRate = BenchDefaults.Table.RangeOf("limit.sample-rate").Low, FastestRate = BenchDefaults.Table.RangeOf("limit.sample-rate").High;
 

@@ -14,13 +14,13 @@ namespace Halfsplit.Diagnosis.Pins;
 internal sealed class PinForecaster
 {
     /// <summary>The least spread of volts; less is lost in ghosts and ground drops.</summary>
-    private const double LeastVolts = 0.1;
+    private static readonly double LeastVolts = PinDefaults.Of("pin.spread-volts");
 
     /// <summary>The least spread of ohms, in decades: leads and tolerances.</summary>
-    private const double LeastDecades = 0.15;
+    private static readonly double LeastDecades = PinDefaults.Of("pin.spread-decades");
 
     /// <summary>Odds of OL from which a cavity counts as open.</summary>
-    private const double Open = 0.5;
+    private static readonly double Open = PinDefaults.Of("pin.open");
 
     private static readonly TerminalName Body = new(Metal.Body);
 
@@ -54,7 +54,7 @@ internal sealed class PinForecaster
         return new PinForecast(PinSetting.Ohms, null, isLive, forecast switch
         {
             { IsBroad: true } => PinExpectation.Anything,
-            { OverLimit: > Open } => PinExpectation.Open,
+            { OverLimit: var odds } when odds > Open => PinExpectation.Open,
             _ => Decades(forecast.Mean, forecast.Spread),
         });
     }

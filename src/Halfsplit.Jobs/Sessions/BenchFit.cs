@@ -24,7 +24,7 @@ internal static class BenchFit
                 {
                     if (Against(circuit, check, value, what.About!, one, measured) is { } code)
                     {
-                        return new Message(code, what.ToString(), entry.Number, CheckTitle.Of(circuit, check), value, Say(one));
+                        return new Message(code, NoticedText.Of(circuit, what), entry.Number, CheckTitle.Of(circuit, check), value, Say(one));
                     }
                 }
             }

@@ -153,5 +153,54 @@ public sealed class WorkbenchTests
         Assert.Equal(AppTexts.Say("app.between.live"), reply.Between!.Refusal);
     }
 
+    [Fact]
+    public async Task A_result_of_the_bench_is_attached_by_the_call_of_the_terminal()
+    {
+        await _bench.BeginAsync(new JobWish("pump-feed", "pump does not run"), _ => Task.CompletedTask);
+        var parts = (await _bench.LookAsync(new DeskRequest("bench-parts") { Name = "relay-contact-bad" })).Parts!;
+        Assert.Equal(["K1", "K2"], parts.Select(p => p.Id));
+        Assert.Equal(5.5, (await _bench.LookAsync(new DeskRequest("bench-rated"))).RatedAmps);
+
+        var (kept, misfit) = await _bench.AttachAsync(
+            new AttachWish("contact", "relay-contact-bad", "K2") { Typed = ["contact-drop=900", "load-current=6"], Measured = [new("ContactOhms", 0.15)] }, false);
+
+        Assert.True(kept);
+        Assert.Null(misfit);
+        Assert.Contains("K2", Assert.Single(_bench.Job!.Bench), StringComparison.Ordinal);
+        var found = Assert.Single(JobSession.Open(ShelvedJob.Document(await _shelf.LinesAsync(_bench.Job!.Id)), NothingKept.Instance).Session!.State.Found);
+        Assert.Equal(("contact", "relay-contact-bad", "K2", 0.15), (found.Aid, found.Found, found.Part, found.Ohms));
+    }
+
+    [Fact]
+    public async Task A_result_that_does_not_fit_is_asked_about_and_nothing_is_lost()
+    {
+        await _bench.BeginAsync(new JobWish("pump-feed", "pump does not run"), _ => Task.CompletedTask);
+        await _bench.ChooseAsync("volts BAT.pos BAT.neg | key off");
+        await _bench.RecordAsync("12.6", confirmed: true);
+        var wish = new AttachWish("battery", "battery-low", "BAT") { Measured = [new("RestVolts", 9)] };
+        var lines = await _shelf.LinesAsync(_bench.Job!.Id);
+
+        var (kept, misfit) = await _bench.AttachAsync(wish, false);
+        Assert.False(kept);
+        Assert.Contains("12.6 V", misfit, StringComparison.Ordinal);
+        Assert.Equal(lines, await _shelf.LinesAsync(_bench.Job!.Id));
+        Assert.NotNull(_bench.Step);
+
+        Assert.True((await _bench.AttachAsync(wish, true)).IsKept);
+        Assert.Single(_bench.Job!.Bench);
+    }
+
+    [Fact]
+    public async Task A_clamp_that_was_turned_round_is_asked_about()
+    {
+        await _bench.BeginAsync(new JobWish("pump-feed", "pump does not run"), _ => Task.CompletedTask);
+        await _bench.ChooseAsync("amps-clamp of K2.87~C1.2a | priming");
+        await _bench.RecordAsync("-5.4");
+
+        Assert.Contains("5.4 A", _bench.Doubt!.Question, StringComparison.Ordinal);
+        Assert.Equal("5.4 A", Assert.Single(_bench.Doubt.Others).Shown);
+        Assert.Empty(_bench.Job!.Entries);
+    }
+
     private Task<bool> Begin() => _bench.BeginAsync(new JobWish("headlamps", "left headlamp dark"), _ => Task.CompletedTask);
 }

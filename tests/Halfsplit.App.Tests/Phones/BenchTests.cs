@@ -51,6 +51,45 @@ public sealed class BenchTests(PublishedApp app)
         phone.AssertNoComplaints();
     }
 
+    [Fact]
+    public async Task A_result_is_attached_to_the_open_job_and_asked_about_where_it_does_not_fit()
+    {
+        var cancellation = TestContext.Current.CancellationToken;
+        await using var site = await AppSite.StartAsync(await app.FolderAsync(cancellation), "", cancellation);
+        await using var phone = await Phone.TakeAsync(site.Address);
+        var page = phone.Page;
+        await phone.ReadyAsync();
+        await phone.StartJobAsync("Pump does not run");
+        var job = page.Url;
+
+        await phone.Page.GetByRole(AriaRole.Link, new() { Name = phone.Say("app.job.so-far") }).ClickAsync();
+        await phone.Link("app.so-far.to-bench").ClickAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = phone.Say("bench-aid.contact"), Exact = true }).ClickAsync();
+        await page.Locator("#aid-contact-drop").FillAsync("900");
+        await page.Locator("#aid-load-current").FillAsync("6");
+        await phone.Button("app.bench.answer").ClickAsync();
+        await page.Locator("#attach-part").SelectOptionAsync("K2");
+        await phone.Button("app.bench.attach").ClickAsync();
+        await phone.Link("app.bench.to-job").ClickAsync();
+        await page.GetByText("contact drops too much").First.WaitForAsync();
+
+        // The same once more: the job has it already, and says so; what was typed stays.
+        await phone.GoAsync("#/bench/contact");
+        await page.Locator("#aid-contact-drop").FillAsync("30");
+        await page.Locator("#aid-load-current").FillAsync("6");
+        await phone.Button("app.bench.answer").ClickAsync();
+        await page.Locator("#attach-part").SelectOptionAsync("K2");
+        await phone.Button("app.bench.attach").ClickAsync();
+        await page.Locator(".banner.trouble").GetByText("relay-contact-bad:K2").WaitForAsync();
+        Assert.Equal("30", await page.Locator("#aid-contact-drop").InputValueAsync());
+
+        // It is kept: a reload shows it again.
+        await phone.KillAsync(job);
+        await phone.Page.GetByRole(AriaRole.Link, new() { Name = phone.Say("app.job.so-far") }).ClickAsync();
+        await phone.Page.GetByText("contact drops too much").First.WaitForAsync();
+        phone.AssertNoComplaints();
+    }
+
     private static byte[] Recording()
     {
         var csv = new StringBuilder();

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Halfsplit.Bench.Batteries;
 using Halfsplit.Bench.Budgets;
+using Halfsplit.Bench.Loads;
 using Halfsplit.Bench.Relays;
 using Halfsplit.Circuits.Data;
 using Halfsplit.Simulation.Tests.Judges;
@@ -77,6 +78,35 @@ public sealed class SpiceAgreementTests
 
         Assert.Equal(result.Celsius - room, amps * volts[1] * BenchDefaults.Table["coil.kelvin-per-watt"], 0.01);
         Assert.True(amps < result.ColdAmps);
+    }
+
+    /// <summary>A contact in line with its lamp: what a meter shows across it, and a clamp around the wire, give its ohms back.</summary>
+    [Theory]
+    [InlineData(0.004, 2.1, ContactState.Good)]
+    [InlineData(0.025, 1.4, ContactState.Worn)]
+    [InlineData(0.15, 2.1, ContactState.Bad)]
+    public void A_contact_is_judged_by_its_own_ohms(double contact, double load, ContactState state)
+    {
+        var volts = NgSpice.Volts([new SpiceQuestion(
+            Deck("V1 plus 0 12.6", "R1 plus feed 0.01", Invariant($"R2 feed out {contact}"), Invariant($"R3 out 0 {load}")), ["feed", "out"])])[0];
+        var result = Said.Good(ContactDrop.Of(volts[0] - volts[1], volts[1] / load));
+
+        Assert.Equal(contact, result.Ohms, 1e-9);
+        Assert.Equal(state, result.State);
+    }
+
+    /// <summary>A regulator of 5 V that gives up under a short: behind it two sensors, one of them shorted or the wire to it.</summary>
+    [Theory]
+    [InlineData(1e6, 1e6, "bench-sensor.good")]
+    [InlineData(60, 1e6, "bench-sensor.sensor-pulls")]
+    [InlineData(1e6, 60, "bench-sensor.elsewhere")]
+    public void A_sensor_supply_is_pulled_down_by_what_is_unplugged_or_by_something_else(double sensor, double harness, string code)
+    {
+        SpiceQuestion Supply(double plugged) => new(
+            Deck("V1 reg 0 5", "R1 reg supply 40", Invariant($"R2 supply 0 {plugged}"), Invariant($"R3 supply 0 {harness}"), "R4 supply 0 5k"), ["supply"]);
+        var volts = NgSpice.Volts([Supply(sensor), Supply(1e9)]);
+
+        Assert.Equal(code, Said.Good(SensorSupply.Of(new SensorQuestion(volts[0][0], volts[1][0]))).Judgements[0].Code);
     }
 
     private static string Deck(params string[] lines) => "* bench\n" + string.Join('\n', lines.Select(l => l.Replace(',', '.'))) + "\n";

@@ -64,6 +64,20 @@ public sealed class LoadTests
     public void A_sensor_supply_is_judged_with_and_without_its_sensor(double volts, double? unplugged, string code) =>
         Assert.Equal(code, Said.Good(SensorSupply.Of(new SensorQuestion(volts, unplugged))).Judgements[0].Code);
 
+    // The supply and the ground are judged one by one: nothing of the one changes what is said of the other.
+    [Fact]
+    public void A_sensors_ground_is_judged_by_itself() => Gen.Select(Gen.Double[0, 12], Gen.Double[0, 1]).Sample((volts, ground) =>
+    {
+        var (without, with) = (Said.Good(SensorSupply.Of(new SensorQuestion(volts))), Said.Good(SensorSupply.Of(new SensorQuestion(volts, null, ground))));
+        Assert.Equal(without.Judgements.Select(j => j.Code), with.Judgements.Select(j => j.Code).Where(c => !c.StartsWith("bench-sensor.ground", StringComparison.Ordinal)));
+        Assert.Equal(ground <= 0.05 ? "bench-sensor.ground-good" : "bench-sensor.ground-bad", with.Judgements[^1].Code);
+    });
+
+    // A diode has two ends: which way round is measured first changes nothing.
+    [Fact]
+    public void A_diode_is_judged_the_same_either_way_first() => Gen.Select(Gen.Double[0, 4], Gen.OneOf(Gen.Double[0, 4], Gen.Const(double.PositiveInfinity))).Sample((one, other) =>
+        Assert.Equal(Said.Good(DiodeAid.Of(one, other)).Judgements[0].Code, Said.Good(DiodeAid.Of(other, one)).Judgements[0].Code));
+
     [Fact]
     public void What_is_impossible_is_refused_with_the_range()
     {

@@ -130,7 +130,7 @@ public sealed class SafetyTests
         var told = 0;
         foreach (var complaint in circuit.Complaints)
         {
-            foreach (var check in CheckCatalog.For(circuit, complaint, DiagnosisOptions.Default))
+            foreach (var check in CheckCatalog.Generate(NetworkCompiler.Compile(circuit), complaint, DiagnosisOptions.Default, []))
             {
                 var cautions = Cautions.For(circuit, Position.Start(circuit), check).Select(c => c.Code).ToList();
                 Assert.True(check.Arrangement.Jumpers.Length == 0 || cautions.Contains("caution.jumper"), check.Id);

@@ -111,7 +111,7 @@ internal static class AnyEvent
     private static Gen<JobEvent> Noticed() => Gen.Select(Base, Text, MaybeText)
         .Select((start, name, about) => (JobEvent)new ThingNoticed(start.Id, start.At, name) { By = start.By, About = about });
 
-    private static Gen<JobEvent> Found() => Gen.Select(Gen.Select(Base, Text, Text, Text, Texts), Gen.Double[0, 100].Null(), Gen.Bool)
+    private static Gen<JobEvent> Found() => Gen.Select(Gen.Select(Base, Text, Text, Text, Texts), Gen.OneOf(Gen.Const((double?)null), Gen.Double[0, 100].Select(d => (double?)d)), Gen.Bool)
         .Select((told, ohms, confirmed) => (JobEvent)new PartFound(told.Item1.Id, told.Item1.At, told.Item2, told.Item3, told.Item4)
         {
             By = told.Item1.By, Typed = told.Item5, Ohms = ohms, Confirmed = confirmed,

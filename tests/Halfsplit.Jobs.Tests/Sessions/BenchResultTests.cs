@@ -1,4 +1,5 @@
 using System.Text;
+using Halfsplit.Circuits.Messages;
 using Halfsplit.Circuits.Model;
 using Halfsplit.Diagnosis.Checks;
 using Halfsplit.Diagnosis.Noticing;
@@ -157,7 +158,7 @@ public sealed class BenchResultTests
         var doubted = Assert.IsType<SessionOutcome.Doubted>(session.Attach("battery", Found(session, "battery-low:BAT"), [], measured));
 
         // Which finding, which reading by number and name, what it was, and what the bench says.
-        Assert.Equal("battery-low:BAT", doubted.Message.Arguments[0]);
+        Assert.Equal("noticed-of.battery-low", Assert.IsType<Message>(doubted.Message.Arguments[0]).Code);
         Assert.Equal(1, doubted.Message.Arguments[1]);
         Assert.Equal(["12.6 V", "9 V"], doubted.Message.Arguments.Skip(3).Select(a => a.ToString()));
         Assert.IsType<SessionOutcome.Kept>(session.Attach("battery", Found(session, "battery-low:BAT"), [], measured, confirmed: true));
