@@ -25,7 +25,7 @@ public sealed record FuseVerdict(FuseSigns Seen, double BlownOdds, ImmutableArra
     /// <summary>The clear signs against them; else empty.</summary>
     public ImmutableArray<string> SpeakBlown { get; init; } = [];
 
-    /// <summary>One of the signs must have slipped.</summary>
+    /// <summary>The signs can hardly all be right.</summary>
     public bool Contradicts => SpeakWhole.Length > 0;
 }
 

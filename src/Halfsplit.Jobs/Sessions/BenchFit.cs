@@ -41,7 +41,7 @@ internal static class BenchFit
                 ? Battery(UseIn(circuit, circuit.FindCondition(check.Arrangement.Condition)!), read.Value, one) : null,
         BenchQuantity.WindingOhms or BenchQuantity.FuseOhms => IsOhmsOf(check, part) && !AreAlike(value, one.Value) ? Misfits : null,
         // Which of the two tabs was read is not known: one of them must show it.
-        BenchQuantity.TabVolts => value is ReadingParse.Number tab && IsTab(check.Probe, part) && !check.Arrangement.Removed.Contains(part)
+        BenchQuantity.TabVolts => value is ReadingParse.Number tab && IsTab(circuit, check.Probe, part) && !check.Arrangement.Removed.Contains(part)
             && !all.Any(v => v.What == BenchQuantity.TabVolts && IsNear(v.Value, tab.Value, "tab-volts"))
                 ? Misfits : null,
         BenchQuantity.RunningAmps => value is ReadingParse.Number amps && IsFeedOf(circuit, check.Probe, part) && IsOtherCurrent(amps.Value, one.Value) ? Misfits : null,
@@ -82,8 +82,10 @@ internal static class BenchFit
     /// <summary>A pin of what was pulled, and not of its socket: <c>86p</c>.</summary>
     private static bool IsItsOwn(TerminalName terminal) => terminal.Name.EndsWith('p');
 
-    private static bool IsTab(Probe probe, string fuse) =>
-        IsVolts(probe) && probe is { Red: { } red, Black: { } black } && red.Part == fuse && black.Part == Metal.Body;
+    /// <summary>Volts on one of its tabs against ground, by the body or by the battery.</summary>
+    private static bool IsTab(Circuit circuit, Probe probe, string fuse) =>
+        IsVolts(probe) && probe is { Red: { } red, Black: { } black } && red.Part == fuse
+        && (black.Part == Metal.Body || (black.Name == "neg" && circuit.Find(black.Part) is Battery));
 
     private static bool IsFeedOf(Circuit circuit, Probe probe, string motor) =>
         probe is { Instrument: Instrument.AmpsClamp, About: { } about } && circuit.Wires.FirstOrDefault(w => w.Id == about) is { } wire

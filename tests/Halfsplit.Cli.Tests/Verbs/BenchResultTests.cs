@@ -8,7 +8,8 @@ public sealed class BenchResultTests : IDisposable
 {
     private readonly Shell _shell = new();
 
-    private string[] Contact => ["bench", "contact", "--millivolts", "900", "--amps", "6", "--job", _shell.Job, "--part", "k2"];
+    /// <summary>4.8 Ω: as much as keeps the pump from running.</summary>
+    private string[] Contact => ["bench", "contact", "--millivolts", "4800", "--amps", "1", "--job", _shell.Job, "--part", "k2"];
 
     [Fact]
     public void It_is_kept_shown_explained_and_taken_back()
@@ -40,7 +41,18 @@ public sealed class BenchResultTests : IDisposable
         Assert.Equal("K2", status.GetProperty("bench")[0].GetProperty("about").GetString());
         Assert.Empty(status.GetProperty("noticed").EnumerateArray());
         Assert.True(why.GetProperty("factor").GetDouble() > 1);
-        Assert.Contains("[\"--millivolts\",\"900\",\"--amps\",\"6\"]", File.ReadAllText(_shell.Job), StringComparison.Ordinal);
+        Assert.Contains("[\"--millivolts\",\"4800\",\"--amps\",\"1\"]", File.ReadAllText(_shell.Job), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_contact_too_good_to_be_the_reason_does_not_lift_its_worse_degrees()
+    {
+        _shell.WithJob("pump-feed", "silent");
+        Shell.Expect(0, _shell.Run("bench", "contact", "--millivolts", "540", "--amps", "6", "--job", _shell.Job, "--part", "K2"));
+        var why = Shell.Expect(0, _shell.Run("status", _shell.Job, "--why", "K2 contact resistive", "--json")).Json.GetProperty("why").GetProperty("bench")[0];
+
+        // 90 mΩ does not keep a pump from running, and says nothing for the ohms that do.
+        Assert.True(why.GetProperty("factor").GetDouble() < 1.5);
     }
 
     [Fact]

@@ -130,8 +130,8 @@ public sealed class BenchResultTests
         { "key on", "BAT.pos", "BAT.neg", "12.2", "battery-low:BAT", BenchQuantity.RestVolts, 11.5, "found.does-not-fit" },
         { "key off", "BAT.pos", "BAT.neg", "12.6", "battery-strong:BAT", BenchQuantity.CrankingVolts, 12.9, "found.cranking-above-rest" },
         { "key off", "BAT.pos", "BAT.neg", "12.6", "battery-strong:BAT", BenchQuantity.CrankingVolts, 10.4, null },
-        { "key on", "F19.1", "body", "12.4", "fuse-blown:F19", BenchQuantity.TabVolts, 0.02, "found.does-not-fit" },
-        { "key on", "F19.1", "body", "12.4", "fuse-whole:F19", BenchQuantity.TabVolts, 12.3, null },
+        { "priming", "F19.1p", "BAT.neg", "12.4", "fuse-blown:F19", BenchQuantity.TabVolts, 0.02, "found.does-not-fit" },
+        { "priming", "F19.1p", "BAT.neg", "12.4", "fuse-whole:F19", BenchQuantity.TabVolts, 12.3, null },
     };
 
     [Theory]
@@ -181,7 +181,7 @@ public sealed class BenchResultTests
 
     // The same finding of the same contact: what was measured says which degree of the fault it speaks for.
     [Theory]
-    [InlineData(0.09)]
+    [InlineData(0.4)]
     [InlineData(6.9)]
     public void A_measured_contact_lifts_the_degrees_near_its_own_ohms_alone(double ohms)
     {
@@ -203,6 +203,20 @@ public sealed class BenchResultTests
         Assert.All(cars.Where(c => Math.Abs(Math.Log10(c.Ohms / ohms)) > 1.5), c => Assert.Equal(farthest.Log, c.Log, 0.05));
         Assert.Equal(measured.Odds(), SessionJob.Open(JobDocument.Read(measured.Document.ToJsonLines()).Document).Odds());
         Assert.NotEqual(plain.Odds(), measured.Odds());
+    }
+
+    // A contact of 90 mΩ is bad, and no reason for one of 6.9 Ω.
+    [Fact]
+    public void A_mild_contact_says_nothing_for_a_bad_one()
+    {
+        var session = Pump();
+        session.Attach("contact", Found(session, "relay-contact-bad:K2"), [], [new(BenchQuantity.ContactOhms, 0.09)]);
+        var weight = Assert.Single(session.Investigation.NoticedWeights());
+
+        var car = weight.Space.Hypotheses
+            .Where(h => h.Faults is [{ Part: "K2", Mode: "contact-resistive", Severity: not null }])
+            .MinBy(h => Math.Abs(Math.Log(h.Faults[0].Severity!.Value / 6.9)))!;
+        Assert.Equal(Math.Log(weight.What.Kind.Otherwise), weight.LogLikelihoods[car.Index], 0.01);
     }
 
     private static Check Volts(JobSession session, string condition, string red, string black) => session.FindCheck(Check.Create(
