@@ -93,6 +93,12 @@ internal sealed class Signs
         return car.Most(m =>
         {
             var share = m.Owner == what.About ? NoticedTable.ShareOf(sign, m.Kind, m.Mode) : 0;
+            if (m.Mode == FaultModes.ContactOpen && speaksFor && ohms < PartFit.Of("ohms-open"))
+            {
+                // What conducted is not open.
+                return 0;
+            }
+
             return m.Mode != FaultModes.ContactResistive || car.SeverityOf(m) is not { } own ? share
                 : share * (speaksFor ? PartFit.Likeness(ohms, own) : 1 - PartFit.Likeness(ohms, own));
         });

@@ -205,7 +205,7 @@ public sealed class BenchResultTests
         Assert.NotEqual(plain.Odds(), measured.Odds());
     }
 
-    // A contact of 90 mΩ is bad, and no reason for one of 6.9 Ω.
+    // A contact of 90 mΩ is bad, and no reason for one of 6.9 Ω, nor for one that is open.
     [Fact]
     public void A_mild_contact_says_nothing_for_a_bad_one()
     {
@@ -216,7 +216,9 @@ public sealed class BenchResultTests
         var car = weight.Space.Hypotheses
             .Where(h => h.Faults is [{ Part: "K2", Mode: "contact-resistive", Severity: not null }])
             .MinBy(h => Math.Abs(Math.Log(h.Faults[0].Severity!.Value / 6.9)))!;
+        var open = weight.Space.Hypotheses.First(h => h.Faults is [{ Part: "K2", Mode: "contact-open" }]);
         Assert.Equal(Math.Log(weight.What.Kind.Otherwise), weight.LogLikelihoods[car.Index], 0.01);
+        Assert.Equal(Math.Log(weight.What.Kind.Otherwise), weight.LogLikelihoods[open.Index], 0.01);
     }
 
     private static Check Volts(JobSession session, string condition, string red, string black) => session.FindCheck(Check.Create(
