@@ -129,12 +129,12 @@ internal sealed class Phone : IAsyncDisposable
         await SavedAsync();
     }
 
-    /// <summary>Answers with a word.</summary>
+    /// <summary>Answers with a word: that one, and none that only begins with it.</summary>
     public async Task WordAsync(string word)
     {
-        await Page.Locator(".word-pad, .words").GetByRole(AriaRole.Button, new LocatorGetByRoleOptions
+        await Page.Locator(".word-pad b, .words button").Filter(new LocatorFilterOptions
         {
-            NameRegex = new System.Text.RegularExpressions.Regex("^" + word, System.Text.RegularExpressions.RegexOptions.IgnoreCase),
+            HasTextRegex = new System.Text.RegularExpressions.Regex(@"^\s*" + word + @"\s*$", System.Text.RegularExpressions.RegexOptions.IgnoreCase),
         }).First.ClickAsync();
         await SavedAsync();
     }
