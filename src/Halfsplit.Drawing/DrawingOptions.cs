@@ -36,7 +36,8 @@ public sealed record DrawingOptions
 
     /// <summary>
     /// Show no more than this much around the first fault of a <see cref="FaultLayer"/>, in the drawing's own units, of which
-    /// letters are about nine high; null for the whole, which is also what is shown where no fault is marked.
+    /// letters are about nine high: whole rows, and no name cut through where that can be. Null for the whole, which is also
+    /// what is shown where no fault is marked.
     /// </summary>
     public (double Width, double Height)? AroundFault { get; init; }
 

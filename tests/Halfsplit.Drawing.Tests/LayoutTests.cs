@@ -4,6 +4,7 @@ using Halfsplit.Circuits.Model;
 using Halfsplit.Circuits.Sheets;
 using Halfsplit.Circuits.Tests;
 using Halfsplit.Drawing.Layers;
+using Halfsplit.Drawing.Svg;
 using Halfsplit.Drawing.Tests.Reading;
 using Halfsplit.Simulation;
 using Halfsplit.Simulation.Arrangements;
@@ -228,6 +229,12 @@ public sealed class LayoutTests
         Faultless.Check(circuit, svg);
         Assert.True(at["IGN.30"].Y < at["IGN.50"].Y);
         Assert.True(at["IGN.50"].Y < at["ST.50"].Y);
+    }
+
+    [Fact]
+    public void A_number_is_not_torn_from_its_unit()
+    {
+        Assert.Equal(["Fridge", "selector on", "12 V"], TextMeasure.Wrap("Fridge selector on 12 V", 9.5, 55));
     }
 
     private static Dictionary<string, double> Places(Circuit circuit) =>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text;
 using Halfsplit.App.Showing;
 using Halfsplit.Circuits.Sheets;
@@ -21,6 +22,9 @@ public sealed partial class EngineDesk(EventStamps stamps)
     private readonly StagedStore _store = new();
     private JobSession? _session;
 
+    /// <summary>The last job that was opened or laid out: another that begins as it did is soon open.</summary>
+    private JobSession? _alike;
+
     /// <summary>The check the person chose; null for the one that is asked.</summary>
     private Check? _chosen;
 
@@ -37,6 +41,7 @@ public sealed partial class EngineDesk(EventStamps stamps)
             "opening" => OpeningViews.Of(request.Text!, request.Name!) is { } opening
                 ? new DeskReply { Opening = opening }
                 : Trouble("app.opening.unknown", request.Name!),
+            "lay-out" => LayOut(request.Wish!),
             "begin" => Begin(request.Wish!),
             "open" => Open(request.Lines!),
             _ => _session is { } session ? Answer(session, request) : Trouble("app.desk.no-job"),
@@ -78,26 +83,61 @@ public sealed partial class EngineDesk(EventStamps stamps)
         _ => throw new ArgumentOutOfRangeException(nameof(request), request.Verb, "The desk knows no such verb."),
     };
 
+    /// <summary>
+    /// Works out what opening a job will need, while the person still reads the safety page. Nothing is opened and nothing
+    /// kept; a job that was open is put away.
+    /// </summary>
+    private DeskReply LayOut(JobWish wish)
+    {
+        var (opened, _, problem) = Opening(wish);
+        if (opened is null)
+        {
+            return problem!;
+        }
+
+        (_session, _chosen, _before) = (null, null, null);
+        var document = JobDocument.Of([StoredEvent.Of(opened)]);
+        if (_alike?.BeginsAs(document) is not true && JobSession.Open(document, NothingKept.Instance, stamps).Session is { } session)
+        {
+            _alike = session;
+            _ = JobViews.Of(session);
+            _ = session.FirstSight;
+        }
+
+        return new DeskReply();
+    }
+
     private DeskReply Begin(JobWish wish)
+    {
+        var (opened, more, problem) = Opening(wish);
+        if (opened is null)
+        {
+            return problem!;
+        }
+
+        var reply = Open(JobDocument.Of([StoredEvent.Of(opened), .. more.Select(StoredEvent.Of)]));
+        return reply.Job is null ? reply : reply with { Keep = StagedStore.Order(opened.Id, null, [opened, .. more]) };
+    }
+
+    /// <summary>The events that open a job; or why there are none.</summary>
+    private (JobOpened? Opened, ImmutableArray<ThingNoticed> More, DeskReply? Problem) Opening(JobWish wish)
     {
         var text = ShippedSheets.Text(wish.Sheet);
         if (text is null || SheetReader.Read(text).Circuit is not { } circuit
             || OpeningViews.Complaint(circuit, wish.Complaint) is not { } complaint)
         {
-            return Trouble("app.opening.unknown", wish.Complaint);
+            return (null, [], Trouble("app.opening.unknown", wish.Complaint));
         }
 
         var noticed = OpeningViews.Noticed(circuit, complaint, wish.Noticed);
         if (JobSession.FirstContradiction(noticed) is { } other)
         {
-            return Trouble("app.opening.contradicts", AppTexts.Catalog.Say(NoticedText.Of(circuit, other)));
+            return (null, [], Trouble("app.opening.contradicts", AppTexts.Catalog.Say(NoticedText.Of(circuit, other))));
         }
 
         var opened = JobOpening.Create(
             stamps, wish.Sheet, text, complaint, OpeningViews.Options(wish), wish.Unreachable, wish.Vehicle.Trim());
-        var more = JobOpening.Noticed(stamps, opened, noticed);
-        var reply = Open(JobDocument.Of([StoredEvent.Of(opened), .. more.Select(StoredEvent.Of)]));
-        return reply.Job is null ? reply : reply with { Keep = StagedStore.Order(opened.Id, null, [opened, .. more]) };
+        return (opened, JobOpening.Noticed(stamps, opened, noticed), null);
     }
 
     private DeskReply Open(string[] lines) =>
@@ -107,13 +147,15 @@ public sealed partial class EngineDesk(EventStamps stamps)
     {
         (_chosen, _before) = (null, null);
         _session = null;
-        var opened = JobSession.Open(document, _store, stamps);
+        // What another circuit took is let go of first: a phone has not the room for two.
+        _alike = _alike?.BeginsAs(document) is true ? _alike : null;
+        var opened = JobSession.Open(document, _store, stamps, _alike);
         if (!opened.IsOpen)
         {
             return new DeskReply { Problem = AppTexts.Catalog.Say(opened.Problem) };
         }
 
-        _session = opened.Session;
+        _alike = _session = opened.Session;
         return Whole();
     }
 

@@ -17,4 +17,7 @@ public interface IEngine
 
     /// <summary>Lets go of the desks that think and of what they are doing.</summary>
     Task StopThinkingAsync();
+
+    /// <summary>Lets go of all desks; a job that was open has to be opened anew from what is kept.</summary>
+    Task StopAsync();
 }

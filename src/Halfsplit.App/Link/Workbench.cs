@@ -54,6 +54,8 @@ public sealed partial class Workbench(IEngine engine, IJobShelf shelf)
             return false;
         }
 
+        // What was laid out is used up.
+        _opening = null;
         Tell();
         OpenAhead();
         await whenKept(Job!.Id);
@@ -71,6 +73,7 @@ public sealed partial class Workbench(IEngine engine, IJobShelf shelf)
         }
 
         await LeaveAsync();
+        await StopLayingOutAsync();
         var lines = await shelf.LinesAsync(job);
         if (lines.Length == 0)
         {

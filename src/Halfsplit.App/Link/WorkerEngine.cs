@@ -6,9 +6,11 @@ namespace Halfsplit.App.Link;
 /// <summary>The engine in workers of the browser.</summary>
 public sealed class WorkerEngine(Browser browser) : IEngine
 {
+    private const string Desk = "desk";
+
     private int? _thinkers;
 
-    public async Task<DeskReply> AskAsync(DeskRequest request) => Read(await browser.AskEngineAsync("desk", Spoken(request)));
+    public async Task<DeskReply> AskAsync(DeskRequest request) => Read(await browser.AskEngineAsync(Desk, Spoken(request)));
 
     public async Task<int> ThinkersAsync() => _thinkers ??= await browser.ThinkersAsync();
 
@@ -21,6 +23,12 @@ public sealed class WorkerEngine(Browser browser) : IEngine
         {
             await browser.EndEngineAsync(Thinker(thinker));
         }
+    }
+
+    public async Task StopAsync()
+    {
+        await StopThinkingAsync();
+        await browser.EndEngineAsync(Desk);
     }
 
     private static string Thinker(int number) => FormattableString.Invariant($"thinker-{number}");

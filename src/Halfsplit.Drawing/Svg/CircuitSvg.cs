@@ -28,27 +28,14 @@ internal static class CircuitSvg
             .Append(key.Draw(Margin, Margin + heading.Height + layout.Height + 12));
         var (fullWidth, fullHeight) = (width + (2 * Margin), (2 * Margin) + heading.Height + layout.Height + 12 + key.Height);
         var seen = options.AroundFault is { } size && LayerMarks.FirstFault(layout, options) is { } fault
-            ? Window(
-                (Margin + fault.X + (fault.Width / 2), Margin + heading.Height + fault.Y + (fault.Height / 2)), size,
-                new Area(0, heading.Height, fullWidth, (2 * Margin) + layout.Height))
+            ? Moved(FaultWindow.Of(layout, fault, size), Margin, Margin + heading.Height)
             : ((double, double, double, double)?)null;
         return document.Write(fullWidth, fullHeight, body.ToString(), seen);
     }
 
-    /// <summary>
-    /// A window of this size, or as large as the wiring if that is smaller, with the middle as near to its own as the edges of
-    /// the wiring let it: heading and key are left out.
-    /// </summary>
-    private static (double X, double Y, double Width, double Height) Window(
-        (double X, double Y) middle, (double Width, double Height) size, Area wiring)
-    {
-        var (width, height) = (Math.Min(size.Width, Math.Ceiling(wiring.Width)), Math.Min(size.Height, Math.Ceiling(wiring.Height)));
-        return (
-            Math.Clamp(middle.X - (width / 2), wiring.X, wiring.X + Math.Ceiling(wiring.Width) - width),
-            Math.Clamp(middle.Y - (height / 2), wiring.Y, wiring.Y + Math.Ceiling(wiring.Height) - height), width, height);
-    }
-
-    private readonly record struct Area(double X, double Y, double Width, double Height);
+    private static (double X, double Y, double Width, double Height) Moved(
+        (double X, double Y, double Width, double Height) window, double right, double down) =>
+        (window.X + right, window.Y + down, window.Width, window.Height);
 
     private static void DrawFrames(CircuitLayout layout, Pen pen)
     {

@@ -29,12 +29,12 @@ internal static class TextMeasure
         return ems * size * (bold ? 1.12 : 1);
     }
 
-    /// <summary>Breaks a text into lines at its blanks; a word longer than the line stands alone.</summary>
+    /// <summary>Breaks a text into lines at its blanks, but not between a number and its unit; a word longer than the line stands alone.</summary>
     public static List<string> Wrap(string text, double size, double width)
     {
         var lines = new List<string>();
         var line = "";
-        foreach (var word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        foreach (var word in Words(text))
         {
             var longer = line.Length == 0 ? word : line + " " + word;
             if (line.Length > 0 && Width(longer, size) > width)
@@ -55,4 +55,24 @@ internal static class TextMeasure
 
         return lines;
     }
+
+    private static List<string> Words(string text)
+    {
+        var words = new List<string>();
+        foreach (var word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        {
+            if (words.Count > 0 && char.IsAsciiDigit(words[^1][^1]) && IsUnit(word))
+            {
+                words[^1] += " " + word;
+            }
+            else
+            {
+                words.Add(word);
+            }
+        }
+
+        return words;
+    }
+
+    private static bool IsUnit(string word) => word is "V" or "A" or "W" or "Ω" or "kΩ" or "mm²" or "m";
 }

@@ -1,3 +1,4 @@
+using Halfsplit.Circuits.Messages;
 using Halfsplit.Diagnosis.Readings;
 
 namespace Halfsplit.Jobs.Reporting;
@@ -131,7 +132,7 @@ internal sealed class OwnerPage(HtmlWriter html, ReportWords words, Report repor
     private string Plain(ReportedStep step)
     {
         var what = step.Leads is { } leads
-            ? Words.Say("report.between", leads.Red, leads.Black)
+            ? Words.Sentence(new Message("report.between", leads.Red, leads.Black))
             : Words.Sentence(step.What);
         return step.SetUp is { } setUp ? Words.Say("report.what-with", what, setUp) : what;
     }

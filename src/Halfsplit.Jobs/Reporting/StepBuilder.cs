@@ -72,7 +72,7 @@ internal static class StepBuilder
         _ => entry.Check is { } done ? CheckTitle.What(session.Circuit, done) : new Message("part.bare", ""),
     };
 
-    /// <summary>What a healthy car shows, with as many decimals as the reading beside it.</summary>
+    /// <summary>What a healthy car shows, with as many decimals as the reading beside it, and no more than its meter has there.</summary>
     private static ReadingValue? HealthyOf(JobSession session, Check check, ReadingValue? read)
     {
         var expected = session.Investigation.ExpectedHealthy(check);
@@ -83,7 +83,9 @@ internal static class StepBuilder
 
         if (expected.Mean is { } mean && (read is not ReadingParse.Word || expected.Word is null))
         {
-            var step = (read as ReadingParse.Number)?.Resolution ?? Math.Pow(10, Magnitude(mean) - UsualDigits);
+            var step = (read as ReadingParse.Number)?.Resolution is { } resolution
+                ? Math.Max(resolution, session.Investigation.Options.MeterInUse.Resolution(check.Probe.Instrument, mean))
+                : Math.Pow(10, Magnitude(mean) - UsualDigits);
             return new ReadingParse.Number(Math.Round(mean / step) * step + 0.0, QuantityOf(check), step);
         }
 

@@ -35,13 +35,14 @@ public sealed partial class JobSession
     private NextStep? _next, _sight;
 
     private JobSession(
-        JobDocument document, JobState state, Circuit circuit, Complaint complaint, IJobStore store, EventStamps stamps)
+        JobDocument document, JobState state, Circuit circuit, Complaint complaint, IJobStore store, EventStamps stamps, JobSession? alike)
     {
         _store = store;
         _stamps = stamps;
         Document = document;
         State = state;
-        Investigation = Begin(circuit, complaint);
+        // Another job with the same beginning has simulated much of what this one asks for.
+        Investigation = alike is not null && alike.BeginsAs(state) ? alike.Investigation.Anew() : Begin(circuit, complaint);
         _position = Position.Start(circuit);
         Replay();
     }
@@ -92,7 +93,10 @@ public sealed partial class JobSession
 
     /// <summary>Replays a job.</summary>
     /// <param name="store">Where what is done from now on is kept.</param>
-    public static OpenedSession Open(JobDocument document, IJobStore store, EventStamps? stamps = null)
+    /// <param name="alike">
+    /// A session whose simulations are taken over where its job began as this one: the same answers, sooner. Null for none.
+    /// </param>
+    public static OpenedSession Open(JobDocument document, IJobStore store, EventStamps? stamps = null, JobSession? alike = null)
     {
         ArgumentNullException.ThrowIfNull(document);
         ArgumentNullException.ThrowIfNull(store);
@@ -117,9 +121,24 @@ public sealed partial class JobSession
         return new OpenedSession(
             new JobSession(
                 document, state, circuit, complaint with { Condition = condition.Name }, store,
-                stamps ?? EventStamps.OfThisMachine),
+                stamps ?? EventStamps.OfThisMachine, alike),
             null);
     }
+
+    /// <summary>
+    /// Whether another job begins as this one does: sheet, complaint and what is at hand are the same. Jobs with a history
+    /// are never taken for alike.
+    /// </summary>
+    public bool BeginsAs(JobDocument document)
+    {
+        ArgumentNullException.ThrowIfNull(document);
+        return BeginsAs(JobReplay.Replay(document));
+    }
+
+    private bool BeginsAs(JobState other) => other.Opened is { Learned: null } opened && Opened.Learned is null
+        && opened.SheetText == Opened.SheetText && opened.Complaint == Opened.Complaint && opened.Meant == Opened.Meant
+        // Places that are given up are taken out afterwards.
+        && opened.Options with { UnreachablePlaces = [] } == Opened.Options with { UnreachablePlaces = [] };
 
     /// <summary>The check of this id; null where there is none.</summary>
     public Check? FindCheck(string id) => Investigation.FindCheck(id);

@@ -33,6 +33,8 @@ internal sealed class DeskEngine : IEngine
     public Task<DeskReply> ThinkAsync(int thinker, DeskRequest request) => throw new InvalidOperationException("Nobody thinks here.");
 
     public Task StopThinkingAsync() => Task.CompletedTask;
+
+    public Task StopAsync() => Task.CompletedTask;
 }
 
 /// <summary>A shelf in memory.</summary>

@@ -36,6 +36,9 @@ internal sealed class SheetPlay(Phone phone, string sheet)
 
     private const int MostSteps = 60;
 
+    /// <summary>So long the safety page is read: nobody takes in its cautions sooner.</summary>
+    private static readonly TimeSpan Reading = TimeSpan.FromSeconds(5);
+
     private readonly List<double> _next = [], _sure = [];
 
     /// <summary>A folder for a picture of every screen; null for none.</summary>
@@ -53,6 +56,7 @@ internal sealed class SheetPlay(Phone phone, string sheet)
             await phone.GoAsync($"#/new/{sheet}/{Uri.EscapeDataString(car.Complaint.Name)}");
             await phone.Button("app.safety.begin").WaitForAsync();
             await PictureAsync();
+            await Task.Delay(Reading);
             (first, _) = await WatchAsync("", "", () => phone.Button("app.safety.begin").ClickAsync());
             var (kind, check) = await phone.AskedAsync();
             for (var step = 0; step < MostSteps && kind != "done"; step++)
