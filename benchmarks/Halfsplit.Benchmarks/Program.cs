@@ -14,8 +14,8 @@ switch (args)
     case ["network-table"]:
         NetworkTable.Print(Console.Out);
         break;
-    case ["decision-table"]:
-        DecisionTable.Print();
+    case ["decision-table", .. var chosen]:
+        DecisionTable.Print(chosen);
         break;
     case ["decision-size-table"]:
         DecisionSizeTable.Print();

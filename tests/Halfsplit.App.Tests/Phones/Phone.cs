@@ -191,6 +191,18 @@ internal sealed class Phone : IAsyncDisposable
           .map(([e]) => e.outerHTML.slice(0, 80))
         """);
 
+    /// <summary>What of the check lies over something else, or runs out of its line.</summary>
+    public Task<string[]> SquashedAsync() => Page.EvaluateAsync<string[]>(
+        """
+        () => {
+          const seen = [...document.querySelectorAll('main.now > *')].map(e => e.matches('.answer') ? e.firstElementChild : e).filter(Boolean);
+          const over = seen.slice(1).filter((e, i) => seen[i].getBoundingClientRect().bottom > e.getBoundingClientRect().top + 0.5);
+          const out = [...document.querySelectorAll('.strip span')]
+            .filter(e => e.getBoundingClientRect().right > e.parentElement.getBoundingClientRect().right + 0.5);
+          return [...over, ...out].map(e => e.outerHTML.slice(0, 80));
+        }
+        """);
+
     public async Task ReloadAsync()
     {
         await Page.ReloadAsync();

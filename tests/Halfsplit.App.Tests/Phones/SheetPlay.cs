@@ -11,7 +11,7 @@ namespace Halfsplit.App.Tests.Phones;
 /// <param name="Next">From each tap that saved an answer to the next check shown.</param>
 /// <param name="Sure">From the same tap until the engine has made sure of it, the look at the saved answer included.</param>
 /// <param name="HasReport">The owner's and the colleague's page were both there.</param>
-/// <param name="Complaints">What the browser complained of.</param>
+/// <param name="Complaints">What the browser complained of, and what lay over something else on its screen.</param>
 /// <param name="Trouble">Why the job went no further; null where it was closed.</param>
 internal sealed record PlayedSheet(
     string Sheet, string Hidden, string End, double First, IReadOnlyList<double> Next, IReadOnlyList<double> Sure, bool HasReport,
@@ -44,6 +44,9 @@ internal sealed class SheetPlay(Phone phone, string sheet)
     /// <summary>A folder for a picture of every screen; null for none.</summary>
     private readonly string? _pictures = Environment.GetEnvironmentVariable("HALFSPLIT_PICTURES");
 
+    /// <summary>What lay over something else on a screen.</summary>
+    private readonly HashSet<string> _squashed = new(StringComparer.Ordinal);
+
     private int _picture;
 
     public async Task<PlayedSheet> PlayAsync()
@@ -62,6 +65,7 @@ internal sealed class SheetPlay(Phone phone, string sheet)
             for (var step = 0; step < MostSteps && kind != "done"; step++)
             {
                 await PictureAsync();
+                _squashed.UnionWith(await phone.SquashedAsync());
                 var (known, sure) = await WatchAsync(
                     kind, check, kind == "stuck" ? HandOverAsync : () => GiveAsync(kind, car.Answer(check)));
                 _next.Add(known);
@@ -80,7 +84,7 @@ internal sealed class SheetPlay(Phone phone, string sheet)
             await PictureAsync();
         }
 
-        return new PlayedSheet(sheet, car.Hidden, end, first, _next, _sure, hasReport, [.. phone.Complaints], trouble);
+        return new PlayedSheet(sheet, car.Hidden, end, first, _next, _sure, hasReport, [.. phone.Complaints, .. _squashed], trouble);
     }
 
     /// <summary>
