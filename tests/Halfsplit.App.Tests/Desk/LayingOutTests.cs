@@ -59,7 +59,7 @@ public sealed class LayingOutTests
         var second = desk.Answer(new DeskRequest("next"));
         return
         [
-            .. begun.Job!.Suspects.Select(s => $"{s.Name} {s.Odds}"), first.Step.Title, second.Step!.Title, .. second.Step.Others!.Select(o => o.ToString()),
+            .. begun.Job!.Suspects.Select(s => $"{s.Name} {s.Odds}"), first.Step.Title, second.Step!.Title, .. (second.Step.Others ?? []).Select(o => o.ToString()),
             .. desk.Answer(new DeskRequest("told")).Job!.Suspects.Select(s => $"{s.Name} {s.Odds}"),
         ];
     }

@@ -56,6 +56,9 @@ internal sealed class PlayedCar
             _session.Record(EnginePlay.AsTyped(answer), check, confirmed: true);
         }
 
-        return answer;
+        // Of the words that mean the same, the one on the button.
+        return answer is ReadingParse.Word said && check.Kind is not (CheckKind.Repair or CheckKind.PutBack)
+            ? new ReadingParse.Word(OfferedWords.For(_session.Circuit, check, said.Answer))
+            : answer;
     }
 }
