@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Circuits.Model;
 using Halfsplit.Diagnosis.Checks;
+using Halfsplit.Diagnosis.Evidence;
 using Halfsplit.Diagnosis.Planning;
 using Halfsplit.Simulation.Arrangements;
 
@@ -9,9 +10,6 @@ namespace Halfsplit.Diagnosis;
 
 public sealed partial class Investigation
 {
-    /// <summary>Odds from which a person is told that the fault seems to come and go.</summary>
-    private const double SaidFrom = 0.5;
-
     /// <summary>How many joints are moved by hand before waiting for the fault to come back.</summary>
     private const int MostMoved = 6;
 
@@ -45,7 +43,7 @@ public sealed partial class Investigation
     }
 
     /// <summary>The readings are better explained by a fault that comes and goes than by one that stays.</summary>
-    public bool SeemsToComeAndGo => !WorksNow && FlickeringOdds > SaidFrom;
+    public bool SeemsToComeAndGo => !WorksNow && FlickeringOdds > ComesAndGoes.SaidFrom;
 
     /// <summary>
     /// While the load works every reading is that of a healthy car. What can be done is to move the harness at the likeliest

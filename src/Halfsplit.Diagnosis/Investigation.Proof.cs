@@ -71,7 +71,7 @@ public sealed partial class Investigation
 
             if (outcome is not null && !Passes(outcome))
             {
-                if (!IsAtTheWrongPin(now, goal, outcome))
+                if (!IsAtTheWrongPin(now, goal))
                 {
                     return null;
                 }
@@ -127,19 +127,23 @@ public sealed partial class Investigation
         [.. goal.Accepts
             .Where(id => TakenSince(now, [id]) == 0 && !now.SkippedChecks.Contains(id))
             .Select(FindProof)
-            .OfType<Check>()],
+            .OfType<Check>()
+            .Where(c => !Access.PlacesOf(Circuit, c).Overlaps(now.GivenUp))],
         mayOpen: false);
 
     /// <summary>
     /// A load that is seen to work has volts: who reads next to none across it, again and again, is at the wrong pin. That
     /// proves nothing either way.
     /// </summary>
-    private bool IsAtTheWrongPin(Assessment now, ProofGoal goal, Observation failed) =>
-        failed.Value is ReadingParse.Number number && IsAcrossLoad(failed.Check)
-        && Math.Abs(number.Value) < DeadShare * Circuit.Battery.NominalVolts
-        && TakenSince(now, goal.Accepts) >= MostProofs && Elsewhere(now, goal) is null
-        && now.Observations.Any(o => o.RepairsBefore.Length == now.Repairs.Length
-            && o.Check.Id == CheckCatalog.Reproduce(Circuit, Complaint, CheckKind.Proof).Id && Passes(o));
+    private bool IsAtTheWrongPin(Assessment now, ProofGoal goal)
+    {
+        bool ShowsNone(Observation o) => o.Value is ReadingParse.Number number && IsAcrossLoad(o.Check)
+            && Math.Abs(number.Value) < DeadShare * Circuit.Battery.NominalVolts;
+        var since = now.Observations.Where(o => o.RepairsBefore.Length == now.Repairs.Length).ToList();
+        var taken = since.Where(o => goal.Accepts.Contains(o.Check.Id)).ToList();
+        return taken.Count >= MostProofs && taken.TrueForAll(ShowsNone) && Elsewhere(now, goal) is null
+            && since.Exists(o => o.Check.Id == CheckCatalog.Reproduce(Circuit, Complaint, CheckKind.Proof).Id && Passes(o));
+    }
 
     /// <summary>A proof passes when the healthy car would answer so too: a fan on its low speed may well turn slowly.</summary>
     private bool Passes(Observation proof)

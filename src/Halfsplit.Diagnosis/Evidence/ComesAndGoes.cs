@@ -1,4 +1,6 @@
+using System.Collections.Frozen;
 using System.Runtime.InteropServices;
+using Halfsplit.Circuits.Data;
 using Halfsplit.Circuits.Model;
 using Halfsplit.Diagnosis.Checks;
 using Halfsplit.Diagnosis.Readings;
@@ -11,33 +13,30 @@ namespace Halfsplit.Diagnosis.Evidence;
 
 /// <summary>
 /// Faults that come and go: a joint that makes contact at the moment, a reading that jumps while the harness is moved.
-/// All odds here are assumptions, no published source.
+/// All odds are those of <c>data/comes-and-goes.csv</c>.
 /// </summary>
 internal static class ComesAndGoes
 {
-    /// <summary>Odds that a bad joint, wire or contact is good just now.</summary>
-    private const double Away = 0.2;
+    private static readonly FrozenDictionary<string, double> Table = DataFile
+        .Read(typeof(ComesAndGoes).Assembly, "comes-and-goes.csv")
+        .ToFrozenDictionary(row => row.Text("name"), row => row.Number("value"), StringComparer.Ordinal);
 
-    /// <summary>Odds that a reading jumps where such a joint would change it, and where none would.</summary>
-    private const double JumpsAtJoint = 0.4;
-
-    private const double JumpsAtContact = 0.25;
-    private const double JumpsAtLoad = 0.1;
-    private const double JumpsAnyway = 0.01;
-
-    /// <summary>Odds of a jump where nothing definite is known.</summary>
-    private const double JumpsForNone = 0.05;
-
-    /// <summary>Volts, ohms or amps by which a fault must change a reading to make it jump, as a share and at least.</summary>
-    private const double Share = 0.05;
-
-    private const double Least = 0.05;
-
-    /// <summary>Odds that a fault which can be away comes and goes from one reading to the next, before and after it was seen to be away.</summary>
-    private const double Flickers = 0.05, SeenAway = 0.5;
+    private static readonly double Away = Table["away"];
+    private static readonly double JumpsAtJoint = Table["jumps-at-joint"];
+    private static readonly double JumpsAtContact = Table["jumps-at-contact"];
+    private static readonly double JumpsAtLoad = Table["jumps-at-load"];
+    private static readonly double JumpsAnyway = Table["jumps-anyway"];
+    private static readonly double JumpsForNone = Table["jumps-for-none"];
+    private static readonly double Share = Table["changes-share"];
+    private static readonly double Least = Table["changes-least"];
+    private static readonly double Flickers = Table["flickers"];
+    private static readonly double SeenAway = Table["flickers-seen-away"];
 
     /// <summary>Share of the readings at which a fault that comes and goes is there.</summary>
-    public const double There = 0.6;
+    public static double There { get; } = Table["there"];
+
+    /// <summary>Odds from which a person is told that the fault seems to come and go.</summary>
+    public static double SaidFrom { get; } = Table["said-from"];
 
     /// <summary>Odds that the fault of this car comes and goes from one reading to the next.</summary>
     /// <param name="seenAway">The load was seen to work in the meantime.</param>

@@ -131,9 +131,10 @@ public sealed class Posterior
 
         // Further than two spreads the neighbouring cell is the better car.
         var shift = Math.Clamp(new Weighing(forecaster, observations).SeverityShift(car), -2, 2);
-        var healthy = forecaster.Network.Branches[cell.Branch].Ohms;
+        var (branch, spread) = cell.Branches[0];
+        var healthy = forecaster.Network.Branches[branch].Ohms;
         var added = car.Faults[0].Mode == Simulation.Faults.FaultModes.Shorted ? 0 : healthy;
-        var moved = ((added + severity) * Math.Exp(shift * cell.LogSpread)) - added;
+        var moved = ((added + severity) * Math.Exp(shift * spread)) - added;
         return moved > 0 ? [car.Faults[0] with { Severity = moved }] : car.Faults;
     }
 

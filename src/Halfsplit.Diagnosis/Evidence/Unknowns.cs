@@ -48,9 +48,12 @@ public sealed class Unknowns
         slopes[^2] = mean * meter.GainSpread(instrument);
         if (severity is not null)
         {
-            // The branch's healthy tolerance is swallowed by its fault.
-            slopes[2 + severity.Branch] = 0;
-            slopes[^1] = raw[severity.Branch + 1] * severity.LogSpread;
+            foreach (var (branch, spread) in severity.Branches)
+            {
+                // The branch's healthy tolerance is swallowed by its fault.
+                slopes[2 + branch] = 0;
+                slopes[^1] += raw[branch + 1] * spread;
+            }
         }
 
         return slopes;

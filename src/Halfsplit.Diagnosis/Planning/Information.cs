@@ -140,6 +140,7 @@ internal static class Information
         }
 
         means[..definite].Sort(spreads[..definite]);
+        SortTies(means[..definite], spreads[..definite]);
         Span<double> cuts = stackalloc double[MostBins];
         Span<double> sizes = stackalloc double[MostBins];
         var kept = 0;
@@ -165,5 +166,21 @@ internal static class Information
 
         cuts[..kept].Sort();
         return cuts[..kept].ToArray();
+    }
+
+    /// <summary>Equal means stand in the order of their spreads, whatever order the cars came in.</summary>
+    private static void SortTies(Span<double> means, Span<double> spreads)
+    {
+        var from = 0;
+        for (var i = 1; i <= means.Length; i++)
+        {
+            if (i < means.Length && means[i] == means[from])
+            {
+                continue;
+            }
+
+            spreads[from..i].Sort();
+            from = i;
+        }
     }
 }

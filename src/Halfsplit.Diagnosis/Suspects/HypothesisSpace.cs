@@ -217,21 +217,16 @@ public sealed class HypothesisSpace
         var width = 0.5 * Math.Log(Math.Max(above, severity * 1.01) / Math.Min(below, severity / 1.01));
         var spread = 1.2 * width / Math.Sqrt(12) * (wide ? 3 : 1);
         var network = _simulator.Network;
-        foreach (var branch in network.BranchesOf(mode.Part))
-        {
-            var use = network.Branches[branch].Use;
-            if (use is BranchUse.Coil or BranchUse.Suppression)
-            {
-                continue;
-            }
-
-            var replaces = mode.Mode is FaultModes.Shorted;
-            var own = network.Branches[branch].Ohms;
-            return new SeverityCell(branch, spread * (replaces ? 1 : severity / (own + severity)));
-        }
-
-        return null;
+        // Both contacts of a changeover relay and all of a switch are as bad as each other.
+        ImmutableArray<(int, double)> moved = [.. network.BranchesOf(mode.Part).ToArray()
+            .Where(branch => Moves(mode.Mode, network.Branches[branch].Use))
+            .Select(branch => (branch, spread * (mode.Mode == FaultModes.Shorted ? 1 : severity / (network.Branches[branch].Ohms + severity))))];
+        return moved.IsEmpty ? null : new SeverityCell(moved);
     }
+
+    private static bool Moves(string mode, BranchUse use) => mode == FaultModes.ContactResistive
+        ? use is BranchUse.RelayContact or BranchUse.SwitchContact
+        : use is not (BranchUse.Coil or BranchUse.Suppression);
 
     /// <summary>Its weight before any complaint, what finished jobs taught included.</summary>
     internal double WeightOf(FaultMode mode) =>

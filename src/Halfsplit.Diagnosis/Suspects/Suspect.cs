@@ -45,9 +45,6 @@ public sealed record Hypothesis(
     public bool IsNone => Faults.Length == 0 && Suspect >= 0;
 }
 
-/// <summary>
-/// The severity as an unknown inside its cell: which branch's ohms it moves, and by how much of their logarithm.
-/// </summary>
-/// <param name="Branch">Index of the branch.</param>
-/// <param name="LogSpread">One standard deviation of the natural logarithm of the branch's ohms.</param>
-public sealed record SeverityCell(int Branch, double LogSpread);
+/// <summary>The severity as an unknown inside its cell: which branches' ohms it moves together.</summary>
+/// <param name="Branches">Index of each branch, with one standard deviation of the natural logarithm of its ohms; at least one.</param>
+public sealed record SeverityCell(ImmutableArray<(int Index, double LogSpread)> Branches);

@@ -63,7 +63,7 @@ public sealed class MeasuredTests(PublishedApp app, ITestOutputHelper output)
             var thought = clock.Elapsed;
             var answer = beside.Answer();
             var kind = (await phone.AskedAsync()).Kind;
-            var (saved, known) = await phone.WatchAsync(() => WholeJobTests.GiveAsync(phone, kind, answer));
+            var (saved, known) = await phone.WatchAsync(() => phone.GiveAsync(kind, answer));
             Print($"step {step + 1}, {(isForeseen ? "thought ahead in" : "answered before it was thought of,")} {thought.TotalSeconds:0.0} s: shown as saved {saved:0} ms after the tap, next check {known:0} ms");
             beside.Take(answer);
             await phone.GoOnAsync();

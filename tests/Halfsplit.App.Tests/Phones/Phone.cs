@@ -113,6 +113,30 @@ internal sealed class Phone : IAsyncDisposable
         return (kind, kind is "check" or "proof" ? await CheckAsync() : await step.GetAttributeAsync("data-check") ?? "");
     }
 
+    /// <summary>Answers what is asked, as a person would with the pads on the screen.</summary>
+    public async Task GiveAsync(string kind, ReadingValue answer)
+    {
+        switch (answer)
+        {
+            case ReadingParse.Number number:
+                await TypeAsync(number.Value);
+                await SaveAsync();
+                break;
+            case ReadingParse.OverLimit:
+                await Page.Locator(".keys button:text-is('OL')").ClickAsync();
+                break;
+            case ReadingParse.Word when kind is "repair" or "put-back":
+                await Page.Locator(".bottom .main").ClickAsync();
+                break;
+            case ReadingParse.Word word when word.Answer == AnswerWord.NotSure:
+                await Button("app.now.not-sure").ClickAsync();
+                break;
+            case ReadingParse.Word word:
+                await WordAsync(Words.TextOf(word.Answer));
+                break;
+        }
+    }
+
     /// <summary>Types a number by thumb; the unit is the one that is chosen.</summary>
     public async Task TypeAsync(double number)
     {

@@ -67,7 +67,7 @@ internal sealed class SheetPlay(Phone phone, string sheet)
                 await PictureAsync();
                 _squashed.UnionWith(await phone.SquashedAsync());
                 var (known, sure) = await WatchAsync(
-                    kind, check, kind == "stuck" ? HandOverAsync : () => GiveAsync(kind, car.Answer(check)));
+                    kind, check, kind == "stuck" ? HandOverAsync : () => phone.GiveAsync(kind, car.Answer(check)));
                 _next.Add(known);
                 _sure.Add(sure);
                 (kind, check) = await phone.AskedAsync();
@@ -122,29 +122,6 @@ internal sealed class SheetPlay(Phone phone, string sheet)
         await phone.Page.WaitForFunctionAsync("() => window.watch.sure");
         var times = await phone.Page.EvaluateAsync<double[]>("() => [window.watch.known, window.watch.sure]");
         return (times[0] / 1000, times[1] / 1000);
-    }
-
-    private async Task GiveAsync(string kind, ReadingValue answer)
-    {
-        switch (answer)
-        {
-            case ReadingParse.Number number:
-                await phone.TypeAsync(number.Value);
-                await phone.SaveAsync();
-                break;
-            case ReadingParse.OverLimit:
-                await phone.Page.Locator(".keys button:text-is('OL')").ClickAsync();
-                break;
-            case ReadingParse.Word when kind is "repair" or "put-back":
-                await phone.Page.Locator(".bottom .main").ClickAsync();
-                break;
-            case ReadingParse.Word word when word.Answer == AnswerWord.NotSure:
-                await phone.Button("app.now.not-sure").ClickAsync();
-                break;
-            case ReadingParse.Word word:
-                await phone.WordAsync(phone.Words.TextOf(word.Answer));
-                break;
-        }
     }
 
     private async Task HandOverAsync()

@@ -35,7 +35,7 @@ public sealed class WholeJobTests(PublishedApp app)
 
             Assert.Equal(beside.Asked?.Id, check);
             var answer = beside.Answer();
-            await GiveAsync(phone, kind, answer);
+            await phone.GiveAsync(kind, answer);
             beside.Take(answer);
             await phone.GoOnAsync(check);
             // What was foreseen is made sure of before the two are compared.
@@ -53,28 +53,5 @@ public sealed class WholeJobTests(PublishedApp app)
         Assert.True(read.IsDone, read.Problem?.ToString());
         Assert.Empty(read.Value.Damaged);
         Assert.Equal(Halfsplit.Jobs.Events.JobOutcome.Proven, Halfsplit.Jobs.Events.JobReplay.Replay(read.Value.Document).Closed!.Outcome);
-    }
-
-    internal static async Task GiveAsync(Phone phone, string kind, ReadingValue answer)
-    {
-        switch (answer)
-        {
-            case ReadingParse.Number number:
-                await phone.TypeAsync(number.Value);
-                await phone.SaveAsync();
-                break;
-            case ReadingParse.OverLimit:
-                await phone.Page.GetByText("OL").ClickAsync();
-                break;
-            case ReadingParse.Word when kind is "repair" or "put-back":
-                await phone.Page.Locator(".bottom .main").ClickAsync();
-                break;
-            case ReadingParse.Word word when word.Answer == AnswerWord.NotSure:
-                await phone.Page.GetByText("Not sure").ClickAsync();
-                break;
-            case ReadingParse.Word word:
-                await phone.WordAsync(AnswerWords.English.TextOf(word.Answer));
-                break;
-        }
     }
 }

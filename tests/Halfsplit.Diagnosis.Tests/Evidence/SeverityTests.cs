@@ -26,4 +26,35 @@ public sealed class SeverityTests
         Assert.Equal("C3.4 resistive", top.Suspect.Id);
         Assert.InRange(top.Severity!.Value, 0.8 * ohms, 1.2 * ohms);
     }
+
+    /// <summary>
+    /// A bad changeover contact is bad on both sides: what it shows is what its common terminal's socket would show, so the
+    /// failure weights alone may part them, at any degree.
+    /// </summary>
+    [Theory]
+    [InlineData(3.9)]
+    [InlineData(5.4)]
+    [InlineData(6.7)]
+    public void The_two_sides_of_a_changeover_contact_are_of_one_degree(double ohms)
+    {
+        var circuit = ShippedSheets.Load("daytime-lamps");
+        var complaint = circuit.Complaints.First(c => c.Name == "daytime lamps stay dim");
+        var investigation = Investigation.Open(circuit, complaint);
+        var car = new SimulatedCar(circuit, complaint.Load, Game.Fault(FormattableString.Invariant($"K2:contact-resistive:{ohms}")));
+        double Ratio()
+        {
+            double Odds(string id) => investigation.Suspects.Single(s => s.Suspect.Id == id).Odds;
+            return Odds("K2 contact resistive") / Odds("K2.30 resistive");
+        }
+
+        var before = Ratio();
+        foreach (var id in (string[])["volts BAT.pos BAT.neg | key off", "volts C2.1a BAT.neg | running", "volts C2.1a BAT.neg | running parking"])
+        {
+            var check = investigation.FindCheck(id)!;
+            investigation.Record(id, check, car.Answer(check));
+        }
+
+        // Each between its own simulated degrees: a factor of some is what lies between; with one side alone it was a hundred.
+        Assert.InRange(Ratio() / before, 0.2, 5);
+    }
 }
