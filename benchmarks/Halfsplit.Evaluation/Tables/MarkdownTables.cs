@@ -6,14 +6,21 @@ namespace Halfsplit.Evaluation.Tables;
 /// <summary>Prints results as tables for a page.</summary>
 public sealed class MarkdownTables(TextWriter writer)
 {
+    private const string EnginePlayed = "halfsplit";
+
     private static readonly string[] Order = [.. AllPlayers.Make().Select(p => p.Name)];
 
-    /// <summary>All tables of one variant: each sheet, all together, by class, calibration.</summary>
+    /// <summary>
+    /// A row for each sheet and for each variant where there are several; then all tables of each variant: each sheet, all
+    /// together, by class, calibration.
+    /// </summary>
     public void Print(IReadOnlyCollection<CarResult> results)
     {
         ArgumentNullException.ThrowIfNull(results);
+        PrintOverview("by variant", results, r => r.Variant);
         foreach (var variant in results.GroupBy(r => r.Variant).OrderBy(g => g.Key, StringComparer.Ordinal))
         {
+            PrintOverview($"{variant.Key}: by sheet", [.. variant], r => r.Sheet);
             foreach (var sheet in variant.GroupBy(r => r.Sheet).OrderBy(g => g.Key, StringComparer.Ordinal))
             {
                 PrintPlayers($"{variant.Key}: {sheet.Key}", [.. sheet]);
@@ -31,6 +38,45 @@ public sealed class MarkdownTables(TextWriter writer)
 
     private static List<PlayerSummary> Summaries(IReadOnlyCollection<CarResult> results) =>
         [.. results.GroupBy(r => r.Player).OrderBy(g => Array.IndexOf(Order, g.Key)).Select(g => new PlayerSummary(g.Key, g))];
+
+    /// <summary>One row for each group of cars: the engine beside the orders of checks that people follow.</summary>
+    private void PrintOverview(string title, IReadOnlyCollection<CarResult> results, Func<CarResult, string> groupOf)
+    {
+        var groups = results.GroupBy(groupOf).OrderBy(g => g.Key, StringComparer.Ordinal).ToList();
+        if (groups.Count < 2)
+        {
+            return;
+        }
+
+        Head(title,
+            "of", "cars", "minutes: halfsplit", "skilled-order", "fixed-order", "clairvoyant", "minutes ÷ skilled order", "÷ fixed order",
+            "first repair right %", "group held it %", "wrong parts: halfsplit", "skilled-order", "fixed-order", "handed over %: halfsplit",
+            "skilled-order", "calibration error %");
+        foreach (var group in groups)
+        {
+            OverviewRow(group.Key, [.. group]);
+        }
+
+        OverviewRow("**all**", results);
+    }
+
+    private void OverviewRow(string name, IReadOnlyCollection<CarResult> results)
+    {
+        var by = Summaries(results).ToDictionary(s => s.Player, StringComparer.Ordinal);
+        string Of(string player, Func<PlayerSummary, string> cell) => by.TryGetValue(player, out var s) ? cell(s) : "–";
+        string Over(string player) => Of(EnginePlayed, e => Of(player, s => e.MinutesOver(s).Text("0.00")));
+        string Minutes(PlayerSummary s) => s.Minutes.Text("0.0");
+        string WrongParts(PlayerSummary s) => Cell(s.WrongParts.Mean, "0.00");
+        string HandedOver(PlayerSummary s) => Short(s.HandedOver.Mean);
+        Row(
+            name, Of(EnginePlayed, s => Whole(s.Cars)),
+            Of(EnginePlayed, Minutes), Of("skilled-order", Minutes), Of("fixed-order", Minutes), Of("clairvoyant", Minutes),
+            Over("skilled-order"), Over("fixed-order"),
+            Of(EnginePlayed, s => Short(s.FirstRight.Mean)), Of(EnginePlayed, s => Short(s.FirstOrGroup.Mean)),
+            Of(EnginePlayed, WrongParts), Of("skilled-order", WrongParts), Of("fixed-order", WrongParts),
+            Of(EnginePlayed, HandedOver), Of("skilled-order", HandedOver),
+            Of(EnginePlayed, s => Cell(100 * s.Claims.ExpectedError, "0.00")));
+    }
 
     private void PrintPlayers(string title, IReadOnlyCollection<CarResult> results)
     {
