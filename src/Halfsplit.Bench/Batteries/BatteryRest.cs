@@ -24,6 +24,16 @@ public static class BatteryRest
         .GroupBy(r => Enum.Parse<BatteryType>(r.Text("type"), ignoreCase: true))
         .ToImmutableDictionary(g => g.Key, g => new TableCurve(g.Select(r => (r.Number("volts"), r.Number("percent")))));
 
+    private static readonly TableCurve Freezing = new(
+        BenchData.Read("bench-battery-freezing.csv").Select(r => (r.Number("percent"), r.Number("celsius"))));
+
+    /// <summary>Where a battery so full freezes, in °C; by the lower end of its charge, to be careful.</summary>
+    public static double FreezingCelsius(RestResult result)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        return Freezing.At(result.Percent.Range?.Low ?? result.Percent.Value);
+    }
+
     /// <param name="systemVolts">12, or 24 for two batteries in line.</param>
     public static Outcome<RestResult> Of(BatteryType type, double volts, double celsius, double systemVolts = SystemVolts.Twelve)
     {
@@ -45,12 +55,15 @@ public static class BatteryRest
     public static Answer Answer(RestResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
+        var freezing = FreezingCelsius(result);
+        var isFrozen = result.Celsius <= freezing;
+        var frozen = new Message("bench-caution.frozen", new Measure(Math.Round(freezing), Unit.Celsius).Say());
         return new Answer(
             new Message("bench-rest.title", new Message($"bench-battery.{result.Type.ToString().ToLowerInvariant()}"), new Measure(result.Volts, Unit.Volt).Say()),
-            [new Message("bench-caution.battery")],
+            isFrozen ? [frozen, new Message("bench-caution.battery")] : [new Message("bench-caution.battery")],
             [new("charge", result.Percent, null)],
             [
-                new Message(
+                isFrozen ? new Message("bench-rest.frozen") : new Message(
                     result.VoltsAtTwenty > BenchDefaults.Table["battery.most-rest-volts"] ? "bench-rest.surface"
                     : result.Percent.Value < Low ? "bench-rest.low" : result.Percent.Value < Half ? "bench-rest.half" : "bench-rest.good"),
             ],

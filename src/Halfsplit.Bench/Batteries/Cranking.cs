@@ -50,8 +50,9 @@ public static class Cranking
         var drop = (question.PositiveDrop ?? 0) + (question.NegativeDrop ?? 0);
         if (result.AllowedDrop is { } allowed && (question.PositiveDrop ?? question.NegativeDrop) is not null)
         {
+            var isHalf = question.PositiveDrop is null || question.NegativeDrop is null;
             judged.Add(new Message(
-                drop <= allowed ? "bench-cranking.cables-good"
+                drop <= allowed ? isHalf ? "bench-cranking.one-side" : "bench-cranking.cables-good"
                 : question.PositiveDrop > (question.NegativeDrop ?? 0) ? "bench-cranking.positive-side" : "bench-cranking.negative-side"));
         }
 

@@ -4,8 +4,8 @@ using Halfsplit.Circuits.Messages;
 
 namespace Halfsplit.Bench.Relays;
 
-/// <summary>How long a coil bears a supply.</summary>
-public enum CoilBearing { DoesNotPullIn, ForLong, ForAMinute, Harmful }
+/// <summary>How long a coil bears a supply; unlike its rating where it overheats on the very volts that it is said to be made for.</summary>
+public enum CoilBearing { DoesNotPullIn, ForLong, ForAMinute, Harmful, Unlike }
 
 /// <summary>What a supply does to a relay's coil.</summary>
 /// <param name="ColdAmps">The moment it is switched on.</param>
@@ -35,7 +35,7 @@ public static class CoilPower
             new Message("bench-coil.title", new Measure(result.Ohms, Unit.Ohm).Say(), new Measure(result.Volts, Unit.Volt).Say()),
             [Caution],
             [
-                new("current", result.ColdAmps, Unit.Amp), new("coil-heat", result.WarmWatts, Unit.Watt), new("coil-celsius", result.Celsius, Unit.Celsius),
+                new("coil-current", result.ColdAmps, Unit.Amp), new("coil-heat", result.WarmWatts, Unit.Watt), new("coil-celsius", result.Celsius, Unit.Celsius),
             ],
             [
                 result.Bearing switch
@@ -44,6 +44,7 @@ public static class CoilPower
                         "bench-coil.too-low", Said(result.RatedVolts), Said(ComponentDefaults.For(result.RatedVolts)["relay.pull-in-volts"].Range.High)),
                     CoilBearing.ForLong => new Message("bench-coil.for-long"),
                     CoilBearing.ForAMinute => new Message("bench-coil.for-a-minute"),
+                    CoilBearing.Unlike => new Message("bench-coil.unlike", new Measure(result.Ohms, Unit.Ohm).Say(), Said(result.RatedVolts)),
                     _ => new Message("bench-coil.harmful", Said(result.RatedVolts)),
                 },
                 new Message("bench-coil.click-proves-little"),
@@ -82,6 +83,7 @@ public static class CoilPower
             volts < ComponentDefaults.For(ratedVolts).RelayPullInVolts ? CoilBearing.DoesNotPullIn
                 : volts <= table["coil.continuous-volts"] * scale && celsius <= table["coil.most-celsius"] ? CoilBearing.ForLong
                 : volts <= table["coil.minute-volts"] * scale && celsius <= table["coil.most-celsius"] ? CoilBearing.ForAMinute
+                : volts <= table["coil.continuous-volts"] * scale ? CoilBearing.Unlike
                 : CoilBearing.Harmful);
     }
 }

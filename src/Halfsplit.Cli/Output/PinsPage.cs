@@ -67,7 +67,8 @@ public static class PinsPage
 
         var next = search.Next;
         terminal.Line(
-            search.Settled is { } settled ? new Message("pins.settled", PinText.Of(settled))
+            search.Settled is { } settled ? new Message(
+                settled.Roles.Select(r => r.Role).Distinct(StringComparer.Ordinal).Count() > 1 ? "pins.settled" : "pins.all-alike", PinText.Of(settled))
                 : assignments[0] is { Settles.Length: 0, Odds: > 0.5 } ? new Message("pins.nothing-fits")
                 : next is null ? new Message("pins.no-more", assignments.Count(a => a.Settles.Length > 0 && a.Odds > WorthCounting))
                 : new Message("bench.pins-open", assignments.Count(a => a.Settles.Length > 0 && a.Odds > WorthCounting)),

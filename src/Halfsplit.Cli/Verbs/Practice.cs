@@ -77,7 +77,7 @@ public static class Practice
         terminal.Line(Row(
             "", terminal.Say("practice.checks"), terminal.Say("practice.repairs"), terminal.Say("practice.minutes"), terminal.Say("practice.money")),
             Page.Heading);
-        terminal.Line(Row(terminal.Say("practice.you"), player));
+        terminal.Line(Row(terminal.Say(player.IsProven ? "practice.you" : "practice.you-unsolved"), player));
         terminal.Line(Row(terminal.Say("practice.engine"), engine));
     }
 
@@ -89,7 +89,7 @@ public static class Practice
         who, Text(score.Checks), Text(score.Repairs.Count), CheckPage.Minutes(score.Minutes), Text(score.Money));
 
     private static string Row(string who, string checks, string repairs, string minutes, string money) =>
-        $"  {who,-12}{checks,8}{repairs,10}{minutes,10}{money,10}";
+        $"  {who,-20}{checks,10}{repairs,12}{minutes,10}{money,10}";
 
     private static string Text(double value) => value.ToString("0", System.Globalization.CultureInfo.InvariantCulture);
 

@@ -35,10 +35,22 @@ public static partial class PinReadingText
             return null;
         }
 
+        if ((setting == PinSetting.Power || power is not null) && !puzzle.Offered.Any(t => t.Setting == PinSetting.Power || t.Power is not null))
+        {
+            problem = new Message("pins.no-power", text);
+            return null;
+        }
+
         var test = new PinTest(setting, match.Groups["first"].Value, Name(match.Groups["second"].Value), power, condition);
         if (Value(match.Groups["value"].Value.Trim(), setting) is not { } value)
         {
             problem = new Message("pins.bad-reading", text);
+            return null;
+        }
+
+        if (setting == PinSetting.Volts && Math.Abs(value.Number ?? 0) > PinDefaults.Of("pin.most-volts"))
+        {
+            problem = new Message("pins.too-many-volts", text, new Figure(PinDefaults.Of("pin.most-volts"), "0"));
             return null;
         }
 

@@ -16,6 +16,9 @@ public static class ReportBuilder
     /// <summary>Odds from which on something that is not cleared is said.</summary>
     private const double WorthSaying = 0.005;
 
+    /// <summary>Odds below which a job that goes on blames nothing yet: no part and no price is put into anybody's head.</summary>
+    private const double StandsOut = 0.3;
+
     public static Report Of(JobSession session)
     {
         ArgumentNullException.ThrowIfNull(session);
@@ -24,6 +27,11 @@ public static class ReportBuilder
         var standing = StandingOf(session);
         var finding = session.Finding ?? session.Investigation.PresentFinding();
         var isActedUpon = steps.Any(s => s.Sort == StepSort.Repair);
+        if (standing == ReportStanding.GoingOn && finding?.Odds < StandsOut)
+        {
+            finding = null;
+        }
+
         var repair = finding is null ? null : StoredChecks.FindRepair(session.Investigation, finding.Repair.Id);
         return new Report
         {

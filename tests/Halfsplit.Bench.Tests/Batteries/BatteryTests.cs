@@ -147,4 +147,29 @@ public sealed class BatteryTests
     }
 
     private static double Least(double celsius) => Said.Good(Cranking.Of(new CrankingQuestion(10, celsius))).LeastVolts;
+
+    /// <summary>Sulphuric acid thinned by discharge freezes; ice in a battery and a charger do not go together.</summary>
+    [Theory]
+    [InlineData(11.7, -25, true)]
+    [InlineData(12.0, -30, true)]
+    [InlineData(12.6, -25, false)]
+    [InlineData(11.7, 5, false)]
+    public void An_empty_battery_in_the_cold_is_warned_of(double volts, double celsius, bool warned)
+    {
+        var answer = BatteryRest.Answer(Said.Good(BatteryRest.Of(BatteryType.Flooded, volts, celsius)));
+
+        Assert.Equal(warned, answer.Cautions[0].Code == "bench-caution.frozen");
+        Assert.Equal(warned, answer.Judgements[0].Code == "bench-rest.frozen");
+    }
+
+    [Fact]
+    public void One_cable_alone_says_nothing_of_both()
+    {
+        string Judged(double? positive, double? negative) => Cranking.Answer(Said.Good(Cranking.Of(new CrankingQuestion(9.9, 20, 180, positive, negative)))).Judgements[^1].Code;
+
+        Assert.Equal("bench-cranking.one-side", Judged(0.1, null));
+        Assert.Equal("bench-cranking.one-side", Judged(null, 0.1));
+        Assert.Equal("bench-cranking.cables-good", Judged(0.1, 0.1));
+        Assert.Equal("bench-cranking.positive-side", Judged(0.9, null));
+    }
 }

@@ -21,6 +21,10 @@ public sealed class RelayCareTests
     public void A_twenty_four_volt_coil_bears_twenty_eight() => Assert.Equal(CoilBearing.ForLong, Said.Good(CoilPower.Of(320, 28, 24)).Bearing);
 
     [Fact]
+    public void A_coil_that_overheats_on_its_own_volts_is_not_what_it_is_said_to_be() =>
+        Assert.Equal(CoilBearing.Unlike, Said.Good(CoilPower.Of(85, 24, 24)).Bearing);
+
+    [Fact]
     public void The_warm_coil_obeys_its_own_heat() => Gen.Select(Gen.Double[40, 400], Gen.Double[3, 30]).Sample((ohms, volts) =>
     {
         var result = Said.Good(CoilPower.Of(ohms, volts));

@@ -209,4 +209,16 @@ public sealed class SheetPinTests
         TestContext.Current.TestOutputHelper?.WriteLine(FormattableString.Invariant($"{parts} parts: {ofSearch / parts:0.00} of the search, {least / parts:0.00} at best"));
         Assert.InRange(ofSearch / parts, least / parts, 1.15 * least / parts);
     }
+
+    [Theory]
+    [InlineData("power A B = clicks", "pins.no-power")]
+    [InlineData("ohms A B with C D = 0.3", "pins.no-power")]
+    [InlineData("volts A body in key on = -600", "pins.too-many-volts")]
+    public void Nothing_is_powered_in_the_car_and_no_wiring_shows_hundreds_of_volts(string reading, string problem)
+    {
+        var pins = Of(Sheet("pump-feed"), "K2", conditions: ["key on"]);
+
+        Assert.Null(PinReadingText.Parse(reading, pins.Puzzle, out var said));
+        Assert.Equal(problem, said!.Code);
+    }
 }
