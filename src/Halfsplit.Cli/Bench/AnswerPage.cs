@@ -30,6 +30,11 @@ public static class AnswerPage
             attached = Attached.To(terminal, part, outcome.Result!, out var code);
             if (attached is null)
             {
+                if (!settings.Json)
+                {
+                    Draw(terminal, outcome.Result!);
+                }
+
                 return code;
             }
         }

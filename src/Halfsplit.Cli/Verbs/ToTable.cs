@@ -1,5 +1,6 @@
 using Halfsplit.Circuits.Importing;
 using Halfsplit.Circuits.Messages;
+using Halfsplit.Circuits.Model;
 using Halfsplit.Cli.Cars;
 using Halfsplit.Cli.Output;
 using Halfsplit.Cli.Settings;
@@ -41,13 +42,34 @@ public static class ToTable
                 json.WriteString("partsFile", settings.Parts);
                 json.WriteNumber("wires", circuit.Wires.Length);
                 json.WriteNumber("joints", circuit.Joints.Length);
+                json.Texts("notCarried", NotCarried(circuit).Select(terminal.Say));
             });
         }
         else
         {
             terminal.Line(new Message("table.written", settings.Output, circuit.Wires.Length, circuit.Joints.Length), Page.Good);
+            foreach (var lost in NotCarried(circuit))
+            {
+                terminal.Line(lost, Page.Caution, 0, 2);
+            }
         }
 
         return ExitCode.Good;
+    }
+
+    /// <summary>What a plain table has no column for, cautions first: whoever makes a sheet of it has to add it again.</summary>
+    private static IEnumerable<Message> NotCarried(Circuit circuit)
+    {
+        foreach (var place in circuit.Places.Where(p => p.Cautions.Length > 0))
+        {
+            yield return new Message("table.lost-cautions", place.Name, string.Join(", ", place.Cautions));
+        }
+
+        if (circuit.Cautions.Length > 0)
+        {
+            yield return new Message("table.lost-cautions", circuit.Title, string.Join(", ", circuit.Cautions));
+        }
+
+        yield return new Message("table.lost");
     }
 }
