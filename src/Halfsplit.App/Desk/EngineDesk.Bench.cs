@@ -15,7 +15,7 @@ public sealed partial class EngineDesk
         : new DeskReply
         {
             Parts = [.. PartFindings.PartsOf(session.Circuit, session.Investigation.Complaint, kind)
-                .Select(p => new BenchPartView(p, AppTexts.Catalog.Say(Describe.Target(session.Circuit, p))))],
+                .Select(p => new BenchPartView(p, AppTexts.Catalog.Say(Describe.Target(session.Circuit, p)), session.Circuit.Find(p)?.Kind ?? ""))],
         };
 
     /// <summary>Rated amps of the only motor, for the form that asks for them.</summary>

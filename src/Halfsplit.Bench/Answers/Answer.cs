@@ -44,6 +44,9 @@ public sealed record Answer(
     /// </summary>
     public string? Found { get; init; }
 
+    /// <summary>Kinds of parts, as sheets name them, that it can have been; empty where the finding alone says.</summary>
+    public ImmutableArray<string> PartKinds { get; init; } = [];
+
     /// <summary>What was measured of that part, so that a job can hold it against its own readings; empty where nothing compares.</summary>
     public ImmutableArray<BenchValue> Measured { get; init; } = [];
 }

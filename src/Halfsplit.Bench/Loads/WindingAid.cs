@@ -24,6 +24,9 @@ public static class WindingAid
     private static readonly ImmutableDictionary<string, ValueRange> Table = BenchData.Read("bench-windings.csv")
         .ToImmutableDictionary(r => r.Text("kind"), r => new ValueRange(r.Number("low_ohms"), r.Number("high_ohms")), StringComparer.Ordinal);
 
+    private static readonly ImmutableDictionary<string, ImmutableArray<string>> PartKinds = BenchData.Read("bench-windings.csv")
+        .ToImmutableDictionary(r => r.Text("kind"), r => r.Text("parts").Split(' ', StringSplitOptions.RemoveEmptyEntries).ToImmutableArray(), StringComparer.Ordinal);
+
     /// <summary>The kinds that the table knows.</summary>
     public static ImmutableArray<string> Kinds => [.. Table.Keys.Order(StringComparer.Ordinal)];
 
@@ -60,6 +63,7 @@ public static class WindingAid
         {
             Measured = [new(BenchQuantity.WindingOhms, result.Ohms)],
             Found = FoundOf(result.Kind, judged),
+            PartKinds = PartKinds[result.Kind],
         };
     }
 

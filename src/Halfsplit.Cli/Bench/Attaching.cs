@@ -39,7 +39,7 @@ public sealed record Attached(
         }
 
         var session = opened.Session;
-        var (what, problem) = PartFindings.On(session.Circuit, session.Investigation.Complaint, kind, settings.Part);
+        var (what, problem) = PartFindings.On(session.Circuit, session.Investigation.Complaint, kind, settings.Part, answer.PartKinds);
         if (what is null)
         {
             code = terminal.Fail(ExitCode.Usage, settings.Json, problem!);

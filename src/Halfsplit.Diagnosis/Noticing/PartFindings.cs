@@ -43,11 +43,13 @@ public static class PartFindings
     }
 
     /// <summary>The parts that a finding can be about, in the order of the sheet.</summary>
-    public static ImmutableArray<string> PartsOf(Circuit circuit, Complaint complaint, NoticedKind kind)
+    /// <param name="partKinds">Kinds of parts that it can have been; empty for any.</param>
+    public static ImmutableArray<string> PartsOf(Circuit circuit, Complaint complaint, NoticedKind kind, ImmutableArray<string> partKinds = default)
     {
         ArgumentNullException.ThrowIfNull(circuit);
         ArgumentNullException.ThrowIfNull(kind);
-        return NoticedChoice.ThingsOf(circuit, complaint, kind);
+        var things = NoticedChoice.ThingsOf(circuit, complaint, kind);
+        return partKinds.IsDefaultOrEmpty ? things : [.. things.Where(t => circuit.Find(t) is { } part && partKinds.Contains(part.Kind))];
     }
 
     /// <summary>As the job file keeps it; null where this program or sheet knows no such thing.</summary>
@@ -59,11 +61,11 @@ public static class PartFindings
 
     /// <summary>A finding on the part that a person names; either case will do, and the only part of its sort need not be named.</summary>
     /// <returns>What was found, or the problem.</returns>
-    public static (Noticed? What, Message? Problem) On(Circuit circuit, Complaint complaint, NoticedKind kind, string? part)
+    /// <param name="partKinds">Kinds of parts that it can have been; empty for any.</param>
+    public static (Noticed? What, Message? Problem) On(
+        Circuit circuit, Complaint complaint, NoticedKind kind, string? part, ImmutableArray<string> partKinds = default)
     {
-        ArgumentNullException.ThrowIfNull(circuit);
-        ArgumentNullException.ThrowIfNull(kind);
-        var parts = NoticedChoice.ThingsOf(circuit, complaint, kind);
+        var parts = PartsOf(circuit, complaint, kind, partKinds);
         if (parts.Length == 0)
         {
             return (null, new Message("found.no-such-sort", kind.Name));

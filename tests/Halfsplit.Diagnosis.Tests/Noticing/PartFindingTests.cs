@@ -163,4 +163,16 @@ public sealed class PartFindingTests
     {
         Assert.Equal(code, PartFindings.Read(Pump.Value.Circuit, Pump.Value.Complaint, text).Problem!.Code);
     }
+
+    /// <summary>A pump's winding is no injector's: the answer is about a motor.</summary>
+    [Fact]
+    public void A_winding_is_attached_to_a_part_of_its_kind_alone()
+    {
+        var kind = PartFindings.Find("winding-good")!;
+        var (circuit, complaint) = (Pump.Value.Circuit, Pump.Value.Complaint);
+
+        Assert.Equal(["M1"], PartFindings.PartsOf(circuit, complaint, kind, ["motor"]));
+        Assert.Null(PartFindings.On(circuit, complaint, kind, "INJ1", ["motor"]).What);
+        Assert.NotNull(PartFindings.On(circuit, complaint, kind, "INJ1", ["solenoid"]).What);
+    }
 }
