@@ -9,8 +9,10 @@ internal sealed class PartTerminals(string kind)
 
     private readonly List<string> _order = [];
 
+    private static readonly string[] Plus = ["+", "b+", "pos", "plus", "m+"];
+
     /// <summary>Names for two ways through a part: the way in, the way out.</summary>
-    private static readonly string[] First = ["1", "+", "b+", "pos", "plus", "m+", "in", "a", "30", "15"], Second = ["2", "-", "b-", "neg", "minus", "m-", "out", "b", "31", "k"];
+    private static readonly string[] First = [.. Plus, "1", "in", "a", "30", "15"], Second = ["2", "-", "b-", "neg", "minus", "m-", "out", "b", "31", "k"];
 
     /// <summary>The sheet's names in the order in which the rows came to them.</summary>
     public IReadOnlyList<string> Order => _order;
@@ -21,13 +23,19 @@ internal sealed class PartTerminals(string kind)
     /// <summary>True once the number of a terminal of a part with a single one was left out.</summary>
     public bool LeftOut { get; private set; }
 
+    /// <summary>Parts of this kind have a minus.</summary>
+    public bool HasMinus => kind is "battery" or "motor" or "led" or "solenoid";
+
+    /// <summary>A row's name for a plus: beside it, a dash is the minus.</summary>
+    public static bool IsPlus(string? raw) => raw is not null && Plus.Contains(raw.ToLowerInvariant());
+
     /// <summary>The sheet's name of a terminal; null where there is no such terminal on this kind of part, or none is named and one must be.</summary>
     /// <param name="raw">As the table has it; null where it has none.</param>
     /// <param name="isFrom">The wire runs from here: without a name, it leaves the part.</param>
     public string? Of(string? raw, bool isFrom)
     {
         // A dash is the minus only where there is one.
-        raw = raw == "-" && kind is not ("battery" or "motor" or "led" or "solenoid") ? null : raw;
+        raw = raw == "-" && !HasMinus ? null : raw;
         var name = kind switch
         {
             "splice" or "ground" or "metal" => Single(raw),

@@ -7,6 +7,12 @@ namespace Halfsplit.Circuits.Importing;
 /// <param name="Terminal">As written; null where the table says none.</param>
 internal readonly partial record struct TableEnd(string Part, string? Terminal)
 {
+    /// <summary>The column of terminals has a dash alone: the minus, or a sign that there is none.</summary>
+    public bool IsDash { get; init; }
+
+    /// <summary>The table says for certain which terminal it is.</summary>
+    public bool IsNamed => Terminal is not null && !IsDash;
+
     /// <summary>
     /// Reads <c>K2.30</c>, <c>K2:30</c>, <c>K2/30</c>, <c>K2-30</c>, <c>K2 30</c>, <c>-K2:30</c>; a bare "31" or "ground" is the body and a
     /// bare "30" the battery's positive post.

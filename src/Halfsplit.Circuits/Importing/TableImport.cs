@@ -43,6 +43,10 @@ public static class TableImport
         private readonly Dictionary<string, PartTerminals> _terminals = new(StringComparer.Ordinal);
         private readonly HashSet<string> _halves = new(StringComparer.Ordinal);
 
+        /// <summary>Parts of which a row names the plus.</summary>
+        private readonly HashSet<string> _plus = rows.SelectMany(r => new[] { r.From, r.To }).Where(e => PartTerminals.IsPlus(e.Terminal))
+            .Select(e => e.Part).ToHashSet(StringComparer.Ordinal);
+
         public TableImported Do()
         {
             var parts = rows.SelectMany(r => new[] { r.From.Part, r.To.Part }).Concat(known.Select(k => k.Part))
@@ -139,6 +143,16 @@ public static class TableImport
         private string? End(WireRow row, TableEnd end, bool isFrom)
         {
             var kind = _kinds[end.Part];
+            if (end.IsDash && !_plus.Contains(end.Part))
+            {
+                if (_terminals[end.Part].HasMinus)
+                {
+                    Say(ProblemSeverity.Warning, row.Line, "table.dash-none", end.Part);
+                }
+
+                end = end with { Terminal = null };
+            }
+
             var name = _terminals[end.Part].Of(end.Terminal, isFrom);
             if (name is null)
             {

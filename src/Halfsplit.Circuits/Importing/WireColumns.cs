@@ -78,13 +78,9 @@ internal static class WireColumns
         return Quantity.TryParse(plain, Unit.Metre, Limits.Metres, out _, out _) ? plain : null;
     }
 
-    /// <summary>By IEC 60757, "YE/BK"; null where it is no colour.</summary>
-    public static string? Colour(string text)
-    {
-        var named = WireColours.Named(text) ?? Names(text.Split(['/', '-', '+', ',', ';'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries));
-        return named ?? Names(text.Split(' ', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
-            .Where(w => PlainText.Of(w) is not ("with" or "mit" or "stripe" or "tracer" or "streifen")).ToArray());
-    }
+    /// <summary>By IEC 60757, "YE/BK"; null where it is no colour. Two colours are that of the wire and that of its stripe.</summary>
+    public static string? Colour(string text) => Names(text.Split(['/', '-', '+', ',', ';', ' '], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
+        .Where(w => PlainText.Of(w) is not ("with" or "mit" or "stripe" or "tracer" or "streifen")).ToArray());
 
     /// <summary>A number alone, with a decimal point or comma.</summary>
     internal static double? Number(string text) => text.Length is > 0 and < 20 && Quantity.NumberLength(text) == text.Length
@@ -100,7 +96,9 @@ internal static class WireColumns
     private static string? Code(string word)
     {
         var code = word.Trim().ToUpperInvariant();
-        return WireColours.Named(word) ?? (IsCodes(code) ? code : null);
+        // Green with a yellow stripe is usual in vehicles; the one colour green-yellow is meant only by its code.
+        var named = WireColours.Named(word) is { } one && (one != WireColours.GreenYellow || one == code) ? one : null;
+        return named ?? (IsCodes(code) ? code : null);
     }
 
     private static bool IsCodes(string code) =>

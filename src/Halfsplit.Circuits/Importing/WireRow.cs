@@ -56,19 +56,24 @@ internal sealed record WireRow(int Line, TableEnd From, TableEnd To, string? Gau
         return [.. rows.Select(r => Read(r, header, gauge, length, names, remark)).OfType<WireRow>()];
     }
 
-    /// <summary>Each wire once: the same values between the same ends, whichever is named first, are the same wire again.</summary>
+    /// <summary>
+    /// Each wire once: the same values between the same terminals, whichever is named first, are the same wire again. Without
+    /// terminals they may as well be two: a fuse that feeds a splice twice, two straps to one ground.
+    /// </summary>
     private static ImmutableArray<TableLine> Once(ImmutableArray<TableLine> rows, TableHeader header, Action<int, ProblemSeverity, Message> remark)
     {
         var (seen, ends) = (new Dictionary<string, int>(StringComparer.Ordinal), new Dictionary<string, int>(StringComparer.Ordinal));
         var once = ImmutableArray.CreateBuilder<TableLine>();
         foreach (var row in rows)
         {
-            string End(string end) => $"{PlainText.Spaced(header.Of(row, end))}\u001f{PlainText.Spaced(header.Raw(row, end + " pin"))}";
-            var (from, to) = (End("from"), End("to"));
+            string Words(string end) => $"{PlainText.Spaced(header.Of(row, end))}\u001f{PlainText.Spaced(header.Raw(row, end + " pin"))}";
+            var (from, to) = (Words("from"), Words("to"));
             var pair = string.CompareOrdinal(from, to) <= 0 ? $"{from}\u001e{to}" : $"{to}\u001e{from}";
             var whole = string.Join('\u001e', header.Columns.Where(c => c is not ("from" or "to" or "from pin" or "to pin" or "remark"))
                 .Select(c => PlainText.Spaced(header.Of(row, c))).Prepend(pair));
-            if (!seen.TryAdd(whole, row.Line))
+            var isCertain = WireColumns.IsDirect(header.Of(row, "gauge"))
+                || (End(row, header, "from") is { IsNamed: true } && End(row, header, "to") is { IsNamed: true });
+            if (!seen.TryAdd(whole, row.Line) && isCertain)
             {
                 remark(row.Line, ProblemSeverity.Warning, new Message("table.row-twice", seen[whole]));
                 continue;
@@ -99,8 +104,7 @@ internal sealed record WireRow(int Line, TableEnd From, TableEnd To, string? Gau
     {
         void Say(ProblemSeverity severity, string code, params object[] arguments) => remark(line.Line, severity, new Message(code, arguments));
         var (fromText, toText) = (header.Of(line, "from"), header.Of(line, "to"));
-        if (End(fromText, header.Raw(line, "from pin"), header.Of(line, "from pin")) is not { } from
-            || End(toText, header.Raw(line, "to pin"), header.Of(line, "to pin")) is not { } to)
+        if (End(line, header, "from") is not { } from || End(line, header, "to") is not { } to)
         {
             Say(ProblemSeverity.Error, "table.no-end", fromText, toText);
             return null;
@@ -168,10 +172,15 @@ internal sealed record WireRow(int Line, TableEnd From, TableEnd To, string? Gau
         return new WireRow(line.Line, from, to, gauge ?? Assumed("gauge"), length ?? Assumed("length"), colour, name, place);
     }
 
-    /// <summary>A dash in a column of terminals is the minus of a part that has one; else it says that there is none.</summary>
-    private static TableEnd? End(string text, string raw, string pin) =>
-        TableEnd.Parse(text, pin) is not { } end ? null
-        : raw == "-" && end.Terminal is null && Designators.PlaceOf(text) is null ? end with { Terminal = raw } : end;
+    /// <summary>A dash in a column of terminals is told apart when all rows are known.</summary>
+    private static TableEnd? End(TableLine line, TableHeader header, string end)
+    {
+        var text = header.Of(line, end);
+        return TableEnd.Parse(text, header.Of(line, end + " pin")) is not { } parsed ? null
+            : header.Raw(line, end + " pin") == "-" && parsed.Terminal is null && Designators.PlaceOf(text) is null
+                ? parsed with { Terminal = "-", IsDash = true }
+                : parsed;
+    }
 
     private static string Assumed(string key) => AssumedValues.Of("wire").Single(v => v.Key == key).Value;
 }

@@ -118,6 +118,7 @@ public sealed class TableImportTests
     [InlineData("from,to,gauge,smell\nF1.1,F2.1,2.5,bad", "table.column-left-out", ProblemSeverity.Warning)]
     [InlineData("from,to,wire\nF1.1,F2.1,7\nF1.2,F2.2,7", "table.wire-name-left-out", ProblemSeverity.Note)]
     [InlineData("from,to\nF1,F2", "table.by-direction", ProblemSeverity.Note)]
+    [InlineData("from,from pin,to,to pin\nK1,87,M1,-", "table.dash-none", ProblemSeverity.Warning)]
     [InlineData("from,to\nF1,G1.2", "table.terminal-left-out", ProblemSeverity.Note)]
     [InlineData("from,to\nF1.1,K 2 x.30", "table.renamed", ProblemSeverity.Note)]
     [InlineData("from,to,colour,Farbe\nF1.1,F2.1,RD,BK", "table.column-second", ProblemSeverity.Warning)]
@@ -177,6 +178,72 @@ public sealed class TableImportTests
         Assert.Contains("BAT.pos -> wire 4mm2 1m -> F1.1", made.Sheet!, StringComparison.Ordinal);
         Assert.Contains("M1.neg -> wire 1mm2 1m -> G1", made.Sheet!, StringComparison.Ordinal);
         Assert.Contains("G1 -> wire 16mm2 1m -> BAT.neg", made.Sheet!, StringComparison.Ordinal);
+    }
+
+    /// <summary>Where a dash means "none", the motor's two wires are not both at its minus: that would short the feed to ground.</summary>
+    [Fact]
+    public void A_dash_where_no_row_names_the_plus_is_no_terminal_and_it_is_said()
+    {
+        var made = TableImport.Read("from,from pin,to,to pin,gauge\nK1,87,M1,-,1\nM1,-,G1,-,1", null, "t");
+
+        Assert.Contains("K1.87 -> wire 1mm2 1m -> M1.pos", made.Sheet!, StringComparison.Ordinal);
+        Assert.Contains("M1.neg -> wire 1mm2 1m -> G1", made.Sheet!, StringComparison.Ordinal);
+        Assert.Equal([2, 3], made.Remarks.Where(r => r.Message.Code == "table.dash-none").Select(r => r.Line));
+        Assert.All(made.Remarks.Where(r => r.Message.Code == "table.dash-none"), r => Assert.StartsWith("M1:", English.Say(r.Message), StringComparison.Ordinal));
+        Assert.Contains(made.Remarks, r => r.Message.Code == "table.by-direction");
+    }
+
+    [Theory]
+    [InlineData("from,from pin,to,to pin,gauge\nK1,87,M1,pos,1\nM1,-,G1,-,1")]
+    [InlineData("from,from pin,to,to pin,gauge\nK1,87,M1,+,1\nG1,,M1,-,1")]
+    [InlineData("from,to,gauge\nK1.87,M1.1,1\nM1.-,G1,1")]
+    public void A_dash_beside_a_plus_or_behind_the_part_itself_is_the_minus(string table)
+    {
+        var made = TableImport.Read(table, null, "t");
+
+        Assert.Contains("M1.neg", made.Sheet!, StringComparison.Ordinal);
+        Assert.Contains("-> M1.pos", made.Sheet!, StringComparison.Ordinal);
+        Assert.DoesNotContain(made.Remarks, r => r.Message.Code is "table.dash-none" or "table.by-direction");
+    }
+
+    /// <summary>Without terminals nobody can say that it is the same wire: a fuse feeds a splice twice, two straps lead to one ground.</summary>
+    [Theory]
+    [InlineData("from,to,gauge\nF1,X1,2.5\nF1,X1,2.5", "part,kind\nX1,splice", 2)]
+    [InlineData("from,to,gauge\nF1.2,X1,2.5\nX1,F1.2,2.5", "part,kind\nX1,splice", 2)]
+    [InlineData("from,to,gauge\nG1,31,16\nG1,31,16", null, 2)]
+    [InlineData("from,from pin,to,to pin,gauge\nM1,-,G1,-,1\nM1,-,G1,-,1", null, 2)]
+    [InlineData("from,from pin,to,to pin,gauge\nF1,2,K1,30,1\nF1,2,K1,30,1", null, 1)]
+    [InlineData("from,to,gauge\nG1,31,direct\nG1,31,direct", null, 1)]
+    public void Only_a_row_with_both_terminals_stands_twice_for_certain(string table, string? parts, int kept)
+    {
+        var made = TableImport.Read(table, parts, "t");
+
+        Assert.Equal(kept, made.Wires + made.Joints);
+        Assert.Equal(kept == 2, made.Remarks.Any(r => r is { Line: 3, Message.Code: "table.row-beside" }));
+        Assert.Equal(kept == 1, made.Remarks.Any(r => r is { Line: 3, Message.Code: "table.row-twice" }));
+    }
+
+    [Theory]
+    [InlineData("green+yellow", "GN/YE")]
+    [InlineData("green, yellow", "GN/YE")]
+    [InlineData("green; yellow", "GN/YE")]
+    [InlineData("green-yellow", "GN/YE")]
+    [InlineData("green yellow", "GN/YE")]
+    [InlineData("green with yellow stripe", "GN/YE")]
+    [InlineData("green-yellow stripe", "GN/YE")]
+    [InlineData("grün-gelb", "GN/YE")]
+    [InlineData("green/yellow", "GN/YE")]
+    [InlineData("gn-ye", "GN/YE")]
+    [InlineData("red-black", "RD/BK")]
+    [InlineData("GNYE", "GNYE")]
+    [InlineData("gnye", "GNYE")]
+    [InlineData("GNYE/BK", "GNYE/BK")]
+    [InlineData("rdbk", "RDBK")]
+    public void Two_colours_are_a_wire_and_its_stripe_and_the_one_colour_is_said_by_its_code(string said, string colour)
+    {
+        var made = TableImport.Read($"from,to,gauge,length,colour\nBAT.pos,F1.1,4mm2,1m,\"{said}\"", null, "t");
+
+        Assert.Contains($"BAT.pos -> wire 4mm2 1m {colour} -> F1.1", made.Sheet!, StringComparison.Ordinal);
     }
 
     [Fact]
