@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Halfsplit.Circuits.Lint;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Circuits.Model;
 using Halfsplit.Circuits.Sheets.Quantities;
@@ -8,8 +9,6 @@ namespace Halfsplit.Circuits.Adapting;
 /// <summary>What a sheet says of one part: its name in the circuit and in plain words, place, slot, price.</summary>
 internal static class PartChanges
 {
-    private const string FuelCaution = "fuel vapour";
-
     public static Message? Rename(AdaptingDraft draft, RenamePart change)
     {
         if (NameSearch.Part(draft.Parent, change.Part, out var problem) is not { } part)
@@ -139,17 +138,17 @@ internal static class PartChanges
 
         // Fuel is in the part and not in the place: a pump that sits elsewhere is as dangerous to work at.
         var left = draft.Parent.FindPlace(part.Notes.Place)?.Cautions ?? [];
-        var keeps = part is Load && left.Contains(FuelCaution) && !place.Cautions.Contains(FuelCaution) && !part.Notes.Cautions.Contains(FuelCaution);
+        var keeps = part is Load && left.Contains(FuelWords.Caution) && !place.Cautions.Contains(FuelWords.Caution) && !part.Notes.Cautions.Contains(FuelWords.Caution);
         if (keeps)
         {
-            draft.Assume("adapt.assumed-caution", part.Id, FuelCaution);
+            draft.Assume("adapt.assumed-caution", part.Id, FuelWords.Caution);
         }
 
         return Note(draft, part.Id, _ => notes => notes with
         {
             Place = place.Name,
             Slot = isTaken ? null : notes.Slot,
-            Cautions = keeps ? notes.Cautions.Add(FuelCaution) : notes.Cautions,
+            Cautions = keeps ? notes.Cautions.Add(FuelWords.Caution) : notes.Cautions,
         });
     }
 

@@ -6,8 +6,9 @@ using Halfsplit.Circuits.Shelf;
 namespace Halfsplit.Circuits.Lint;
 
 /// <summary>
-/// Which parts stand in fuel (<c>data/fuel-words.csv</c>): a motor that is called a fuel pump, and what has a fuel tank for its
-/// place. The word "fuel" alone says nothing: a gauge's lamp and a filler flap's lock stand far from it.
+/// Which parts stand in fuel or at its lines (<c>data/fuel-words.csv</c>): a motor that is called a fuel pump, a solenoid that is
+/// called an injector, and what has a fuel tank for its place. The word "fuel" alone says nothing: a gauge's lamp and a filler
+/// flap's lock stand far from it. An injector need not say of what: a warning too many costs one word in the sheet.
 /// </summary>
 internal static class FuelWords
 {
@@ -17,9 +18,10 @@ internal static class FuelWords
         .GroupBy(r => r.Text("role"), StringComparer.Ordinal)
         .ToFrozenDictionary(g => g.Key, g => g.Select(r => r.Text("word")).ToFrozenSet(StringComparer.Ordinal), StringComparer.Ordinal);
 
-    public static bool StandsInFuel(Part part) => part switch
+    public static bool StandsAtFuel(Part part) => part switch
     {
         Motor => Says($"{part.Id} {part.Notes.Name}", "pump") || IsTank(part.Notes.Place),
+        Solenoid => SearchWords.Cut($"{part.Id} {part.Notes.Name}").Any(Roles["injector"].Contains) || IsTank(part.Notes.Place),
         Load or Sensor => IsTank(part.Notes.Place),
         _ => false,
     };

@@ -28,7 +28,7 @@ internal static class PartRules
                     Spelling.Hint(wanted, grid.Named()));
             }
 
-            if (FuelWords.StandsInFuel(part) && !HasCaution(circuit, part))
+            if (FuelWords.StandsAtFuel(part) && !HasCaution(circuit, part))
             {
                 report.AtKey(ProblemSeverity.Warning, ["parts", part.Id], "lint.fuel-caution", part.Id, FuelWords.Caution);
             }

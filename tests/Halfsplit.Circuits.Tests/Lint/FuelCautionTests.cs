@@ -4,7 +4,7 @@ using Halfsplit.Circuits.Tests.Sheets;
 
 namespace Halfsplit.Circuits.Tests.Lint;
 
-/// <summary>What stands in fuel is warned of, and what only has the word in its name is not.</summary>
+/// <summary>What stands in fuel or at its lines is warned of, and what only has the word in its name is not.</summary>
 public sealed class FuelCautionTests
 {
     [Theory]
@@ -19,6 +19,13 @@ public sealed class FuelCautionTests
     [InlineData("M1: { kind: motor, name: Lock motor of the fuel flap, runs: 5 A }", false)]
     [InlineData("M1: { kind: motor, name: Refuelling shutter pumper, runs: 5 A }", false)]
     [InlineData("Y1: { kind: solenoid, name: Fuel stop solenoid }", false)]
+    [InlineData("Y1: { kind: solenoid, name: Petrol injector }", true)]
+    [InlineData("Y1: { kind: solenoid, name: Injectors 1 and 2 }", true)]
+    [InlineData("Y1: { kind: solenoid, name: Einspritzventil 3 }", true)]
+    [InlineData("Y1: { kind: solenoid, name: Einspritzdüse }", true)]
+    [InlineData("INJECTOR-1: { kind: solenoid }", true)]
+    [InlineData("Y1: { kind: solenoid, name: Injector 1, cautions: [fuel vapour] }", false)]
+    [InlineData("F9: { kind: fuse, name: Injector fuse, rating: 10 A }", false)]
     [InlineData("M1: { kind: motor, name: Washer pump, runs: 5 A, place: washer tank }", false)]
     public void The_caution_goes_by_what_a_part_is_and_where(string part, bool warns)
     {
