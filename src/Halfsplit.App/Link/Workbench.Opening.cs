@@ -41,12 +41,23 @@ public sealed partial class Workbench
         await Task.WhenAll([desk, .. Enumerable.Range(0, thinkers).Select(t => engine.ThinkAsync(t, request))]);
     }
 
-    /// <summary>Something else is wanted of the desks: they begin anew, which takes less than what they are at.</summary>
+    /// <summary>What was laid out is the open job's: whatever desk is still at it works for that job, and is not stopped.</summary>
+    private void HandOverLayout()
+    {
+        _opening = null;
+        _layingOut = Task.CompletedTask;
+    }
+
+    /// <summary>
+    /// Something else is wanted of the desks: they begin anew, which takes less than what they are at. Not while a job is open
+    /// or being opened: its desk would end with them.
+    /// </summary>
     private async Task StopLayingOutAsync()
     {
         _opening = null;
-        if (!_layingOut.IsCompleted)
+        if (!_layingOut.IsCompleted && Job is null && !IsSaving)
         {
+            _layingOut = Task.CompletedTask;
             await engine.StopAsync();
         }
     }

@@ -54,8 +54,7 @@ public sealed partial class Workbench(IEngine engine, IJobShelf shelf)
             return false;
         }
 
-        // What was laid out is used up.
-        _opening = null;
+        HandOverLayout();
         Tell();
         OpenAhead();
         await whenKept(Job!.Id);

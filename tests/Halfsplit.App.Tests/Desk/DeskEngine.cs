@@ -8,16 +8,29 @@ namespace Halfsplit.App.Tests.Desk;
 /// <summary>The real engine desk in this process, over a shelf in memory that keeps as the browser's does.</summary>
 internal sealed class DeskEngine : IEngine
 {
-    private readonly EngineDesk _desk = new(new EventStamps(new EventIdSource(TimeProvider.System), TimeProvider.System));
     private readonly MemoryShelf _shelf;
+    private EngineDesk _desk = Fresh();
 
     public DeskEngine(MemoryShelf shelf) => _shelf = shelf;
 
     /// <summary>Set, the store keeps nothing from then on.</summary>
     public bool IsFull { get; set; }
 
+    /// <summary>Set, the desk is at what it lays out until then, as on a slow phone; it answers the rest meanwhile.</summary>
+    public TaskCompletionSource<DeskReply>? StillLaysOut { get; init; }
+
+    /// <summary>How often all desks were let go of.</summary>
+    public int Stops { get; private set; }
+
+    private static EngineDesk Fresh() => new(new EventStamps(new EventIdSource(TimeProvider.System), TimeProvider.System));
+
     public Task<DeskReply> AskAsync(DeskRequest request)
     {
+        if (request.Verb == "lay-out" && StillLaysOut is { } still)
+        {
+            return still.Task;
+        }
+
         // Through JSON both ways, as between page and worker.
         var reply = DeskJson.ReadReply(DeskJson.Write(_desk.Answer(DeskJson.ReadRequest(DeskJson.Write(request)))));
         if (reply.Keep is { } order && (IsFull || !_shelf.Append(order)))
@@ -34,7 +47,12 @@ internal sealed class DeskEngine : IEngine
 
     public Task StopThinkingAsync() => Task.CompletedTask;
 
-    public Task StopAsync() => Task.CompletedTask;
+    public Task StopAsync()
+    {
+        Stops++;
+        _desk = Fresh();
+        return Task.CompletedTask;
+    }
 }
 
 /// <summary>A shelf in memory.</summary>

@@ -202,5 +202,45 @@ public sealed class WorkbenchTests
         Assert.Empty(_bench.Job!.Entries);
     }
 
+    [Fact]
+    public async Task Going_back_to_the_safety_page_while_it_is_still_laid_out_leaves_the_open_job_its_desk()
+    {
+        var engine = new DeskEngine(_shelf) { StillLaysOut = new TaskCompletionSource<DeskReply>() };
+        var bench = new Workbench(engine, _shelf);
+        await bench.OpeningAsync("horn", "horns are silent");
+        await bench.BeginAsync(new JobWish("horn", "horns are silent"), _ => Task.CompletedTask);
+        var job = bench.Job!.Id;
+        var lines = (await _shelf.LinesAsync(job)).Length;
+
+        // Back, and forward again.
+        Assert.NotNull((await bench.OpeningAsync("horn", "horns are silent")).Opening);
+        Assert.True(await bench.OpenAsync(job));
+        await bench.RecordAsync("dead", confirmed: true);
+
+        Assert.Null(bench.Problem);
+        Assert.Equal(0, engine.Stops);
+        Assert.Single(bench.Job!.Entries);
+        Assert.True((await _shelf.LinesAsync(job)).Length > lines);
+    }
+
+    [Fact]
+    public async Task What_is_laid_out_for_another_complaint_or_another_job_is_let_go()
+    {
+        await Begin();
+        var job = _bench.Job!.Id;
+        var engine = new DeskEngine(_shelf) { StillLaysOut = new TaskCompletionSource<DeskReply>() };
+        var bench = new Workbench(engine, _shelf);
+        await bench.OpeningAsync("horn", "horns are silent");
+
+        await bench.OpeningAsync("headlamps", "left headlamp dark");
+        Assert.Equal(1, engine.Stops);
+        Assert.True(await bench.OpenAsync(job));
+        Assert.Equal(2, engine.Stops);
+
+        await bench.RecordAsync("dark");
+        Assert.Null(bench.Problem);
+        Assert.Single(bench.Job!.Entries);
+    }
+
     private Task<bool> Begin() => _bench.BeginAsync(new JobWish("headlamps", "left headlamp dark"), _ => Task.CompletedTask);
 }
