@@ -9,7 +9,7 @@ internal static class PlainText
     /// <summary>As written, without spaces at its ends and with single ones between.</summary>
     public static string Spaced(string text) => string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 
-    /// <summary>Small letters and digits, words with single spaces, accents kept apart from nothing.</summary>
+    /// <summary>Small letters and digits, words with single spaces, letters without their accents: "Grün/Weiß" is "grun weiss".</summary>
     public static string Of(string text)
     {
         var plain = new StringBuilder();

@@ -9,7 +9,7 @@ internal static class FaultWindow
     /// <summary>Room round the rows: the mark of a fault stands out that far, and no text of the next row comes so near.</summary>
     private const double Rim = 6;
 
-    /// <param name="size">No larger than this, unless the fault itself is.</param>
+    /// <param name="size">No wider than this, and no higher, unless the row of the fault alone is: that is shown whole.</param>
     /// <returns>In the coordinates of the layout.</returns>
     public static (double X, double Y, double Width, double Height) Of(
         CircuitLayout layout, Box fault, (double Width, double Height) size)
