@@ -22,8 +22,11 @@ internal sealed class PlayedCar
 
     public Complaint Complaint { get; }
 
-    /// <summary>What is wrong with it, as <c>--fault</c> takes it.</summary>
-    public string Hidden => _car.Hidden.ToString();
+    /// <summary>Stands behind a fault that nobody has mended yet.</summary>
+    public const string StillThere = " (still there)";
+
+    /// <summary>What is or was wrong with it, as <c>--fault</c> takes it; whether it still is.</summary>
+    public string Hidden => _car.Hidden + (_car.Left.IsEmpty ? "" : StillThere);
 
     /// <summary>The first complaint of a shipped sheet; the same seed gives the same car.</summary>
     public static PlayedCar Of(string sheet, long seed)

@@ -28,7 +28,7 @@ internal sealed record PlayedSheet(
         $"| {Sheet} | {Hidden} | {Next.Count} | {Trouble ?? End} | {First:0.0} | {Next.Order().ElementAtOrDefault(Next.Count / 2):0.0} | {Slowest:0.0} | {Sure.DefaultIfEmpty().Max():0.0} | {(HasReport ? "yes" : "no")} | {Complaints.Count} |");
 }
 
-/// <summary>A whole job on one sheet: whoever does it answers at once, before anything can be thought of ahead.</summary>
+/// <summary>A whole job on one sheet: the safety page is read, and then every check is answered at once, which leaves least time to think ahead.</summary>
 internal sealed class SheetPlay(Phone phone, string sheet)
 {
     /// <summary>Draws the car; any other would do.</summary>
