@@ -234,7 +234,25 @@ public sealed class LayoutTests
     [Fact]
     public void A_number_is_not_torn_from_its_unit()
     {
-        Assert.Equal(["Fridge", "selector on", "12 V"], TextMeasure.Wrap("Fridge selector on 12 V", 9.5, 55));
+        Assert.Equal(["Fridge", "selector on", "12 V"], TextMeasure.Wrap("Fridge selector on 12 V", 9.5, 60));
+    }
+
+    [Theory]
+    [InlineData("12 V")]
+    [InlineData("250 mV")]
+    [InlineData("3.2 mA")]
+    [InlineData("8 mΩ")]
+    [InlineData("47 kΩ")]
+    [InlineData("2 MΩ")]
+    [InlineData("60 %")]
+    [InlineData("20 °C")]
+    [InlineData("70 Ah")]
+    [InlineData("55 W")]
+    [InlineData("2.5 mm²")]
+    public void Every_unit_stays_with_its_number(string number)
+    {
+        Assert.Equal(["at", number, "so"], TextMeasure.Wrap($"at {number} so", 9.5, 1));
+        Assert.Equal(["2", "volt"], TextMeasure.Wrap("2 volt", 9.5, 1));
     }
 
     private static Dictionary<string, double> Places(Circuit circuit) =>

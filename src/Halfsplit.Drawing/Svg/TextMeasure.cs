@@ -1,3 +1,5 @@
+using Halfsplit.Diagnosis.Readings;
+
 namespace Halfsplit.Drawing.Svg;
 
 /// <summary>
@@ -74,5 +76,6 @@ internal static class TextMeasure
         return words;
     }
 
-    private static bool IsUnit(string word) => word is "V" or "A" or "W" or "Ω" or "kΩ" or "mm²" or "m";
+    /// <summary>A unit of a meter, or another that stands behind numbers in sheets.</summary>
+    private static bool IsUnit(string word) => MeterUnits.IsSymbol(word) || word is "W" or "kW" or "Ah" or "°C" or "K" or "mm²" or "m" or "cm" or "mm";
 }
