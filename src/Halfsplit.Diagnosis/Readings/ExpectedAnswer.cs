@@ -26,12 +26,6 @@ public sealed record ExpectedAnswer
     public double PlausibleHigh { get; init; }
 
     /// <summary>
-    /// Amperes below zero that a clamp without current may show, by its drift (assumption, no published source); more is a current
-    /// the other way round.
-    /// </summary>
-    public double ZeroAmps { get; init; } = 0.3;
-
-    /// <summary>
     /// The readings that the living suspects predict, in the unit of <see cref="Quantity"/>. May be empty. Used only
     /// to notice a slip of the unit: "12.4 mV" where only 12.4 V would make sense.
     /// </summary>

@@ -42,7 +42,7 @@ internal static class ReadingDoubts
             return Ask("reading.one-or-over-limit", [number], number, new ReadingParse.OverLimit());
         }
 
-        return Implausible(typed, unit, number, expected) ?? Turned(number, expected) ?? Slipped(typed, unit, number, expected)
+        return Implausible(typed, unit, number, expected) ?? Slipped(typed, unit, number, expected)
             ?? (ReadingParse)number;
     }
 
@@ -89,19 +89,6 @@ internal static class ReadingDoubts
         return Ask(code + "-unless-prefix", [number, hint], number, others);
     }
 
-    /// <summary>A current the other way round than every suspect has it: the clamp, or the leads, may be turned round.</summary>
-    private static ReadingParse.Question? Turned(ReadingParse.Number number, ExpectedAnswer expected)
-    {
-        if (number.Quantity != Quantity.Amperes || number.Value >= -expected.ZeroAmps || expected.Predicted.IsDefaultOrEmpty
-            || expected.Predicted.Any(p => p < 0))
-        {
-            return null;
-        }
-
-        var turned = number with { Value = -number.Value };
-        return Ask("reading.clamp-turned", [number, turned], number, turned);
-    }
-
     private static ReadingParse.Question? Slipped(
         TypedNumber typed, TypedUnit unit, ReadingParse.Number number, ExpectedAnswer expected)
     {
@@ -133,10 +120,12 @@ internal static class ReadingDoubts
     private static bool Near(ReadingParse.Number number, ImmutableArray<double> predicted)
     {
         if (predicted.IsDefault) return false;
+        // Of a current only the size counts: the minus says which way round the clamp was put on.
+        var read = number.Quantity == Quantity.Amperes ? Math.Abs(number.Value) : number.Value;
         foreach (var value in predicted)
         {
             var room = Math.Max(0.1 * Math.Abs(value), number.Resolution ?? 0);
-            if (Math.Abs(number.Value - value) <= room) return true;
+            if (Math.Abs(read - value) <= room) return true;
         }
 
         return false;

@@ -131,25 +131,21 @@ public class ReadingTextDoubtTests
         Assert.Equal(ImmutableArray.Create<ReadingValue>(new ReadingParse.Number(0.055, Quantity.Amperes, 0.001)), question.Alternatives);
     }
 
-    // A clamp that was put on the other way round reads the same amps with a minus.
+    // A clamp that was put on the other way round reads the same amps with a minus, and a charging current has one by right.
     [Theory]
-    [InlineData("-5.2", 5.2)]
-    [InlineData("-4 A", 4)]
-    [InlineData("-0.8", 0.8)]
-    public void A_current_the_wrong_way_round_is_asked_about_before_it_counts(string text, double turned)
+    [InlineData("-5.2", new[] { 5.0, 0.0 }, -5.2)]
+    [InlineData("-4 A", new[] { 5.0, 0.0 }, -4)]
+    [InlineData("-0.1", new[] { 5.0, 0.0 }, -0.1)]
+    [InlineData("-5", new double[0], -5)]
+    public void The_sign_of_a_current_is_no_question(string text, double[] predicted, double amps) => Assert.Equal(
+        amps, Assert.IsType<ReadingParse.Number>(ReadingText.Parse(text, ExpectedAnswer.Amperes() with { Predicted = [.. predicted] })).Value, 1e-9);
+
+    [Fact]
+    public void A_slip_of_the_unit_is_noticed_on_a_turned_clamp_too()
     {
-        var question = Assert.IsType<ReadingParse.Question>(ReadingText.Parse(text, ExpectedAnswer.Amperes() with { Predicted = [5, 0] }));
+        var question = Assert.IsType<ReadingParse.Question>(ReadingText.Parse("-5.2 mA", ExpectedAnswer.Amperes() with { Predicted = [5] }));
 
-        Assert.Equal("reading.clamp-turned", question.Message.Code);
-        Assert.Equal(-turned, Assert.IsType<ReadingParse.Number>(question.Meant).Value);
-        Assert.Equal(turned, Assert.IsType<ReadingParse.Number>(Assert.Single(question.Alternatives)).Value);
+        Assert.Equal("reading.unit-slip", question.Message.Code);
+        Assert.Equal(-5.2, Assert.IsType<ReadingParse.Number>(Assert.Single(question.Alternatives)).Value, 1e-9);
     }
-
-    [Theory]
-    [InlineData("-0.1", new[] { 5.0, 0.0 })]
-    [InlineData("5", new[] { 5.0 })]
-    [InlineData("-5", new[] { -5.0 })]
-    [InlineData("-5", new double[0])]
-    public void A_clamps_zero_and_a_current_that_may_flow_so_are_no_question(string text, double[] predicted) => Assert.IsType<ReadingParse.Number>(
-        ReadingText.Parse(text, ExpectedAnswer.Amperes() with { Predicted = [.. predicted] }));
 }
