@@ -93,10 +93,10 @@ internal sealed class Signs
         return car.Most(m =>
         {
             var share = m.Owner == what.About ? NoticedTable.ShareOf(sign, m.Kind, m.Mode) : 0;
-            if (m.Mode == FaultModes.ContactOpen && speaksFor && ohms < PartFit.Of("ohms-open"))
+            if (m.Mode == FaultModes.ContactOpen && m.Owner == what.About && ohms < PartFit.Of("ohms-open"))
             {
-                // What conducted is not open.
-                return 0;
+                // What conducted is not open: nothing speaks for it, and all that speaks against counts.
+                return speaksFor ? 0 : 1;
             }
 
             return m.Mode != FaultModes.ContactResistive || car.SeverityOf(m) is not { } own ? share

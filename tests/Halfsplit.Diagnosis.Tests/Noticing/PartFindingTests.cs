@@ -66,6 +66,29 @@ public sealed class PartFindingTests
         AssertMoves(opened, "alternator-silent", "ALT no output", other);
     }
 
+    // Some open contacts conduct at times; one that was measured while it conducted was not open then.
+    [Theory]
+    [InlineData("relay-contact-good:K2", 0.01)]
+    [InlineData("relay-contact-bad:K2", 0.09)]
+    public void A_contact_that_conducted_is_no_open_one(string found, double ohms)
+    {
+        var what = Found(Pump.Value, found);
+        var (against, other) = (what.Kind.IfSo, what.Kind.Otherwise);
+        var moved = Moved(what with { Ohms = ohms });
+
+        // What speaks for a bad contact says nothing for an open one; what speaks against it counts in full.
+        Assert.Equal(against < other ? against / other : 1, moved, 0.02);
+        Assert.True(moved < Moved(what), $"{moved}");
+        // No current at all is what an open contact shows.
+        Assert.Equal(Moved(what), Moved(what with { Ohms = double.PositiveInfinity }), 1e-9);
+
+        double Moved(Noticed told)
+        {
+            var (before, after) = (Odds(Pump.Value), Odds(Pump.Value, told));
+            return after["K2 contact open"] / after["M1 open"] / (before["K2 contact open"] / before["M1 open"]);
+        }
+    }
+
     private static void AssertMoves(Investigation opened, string found, string raised, string lowered)
     {
         var before = Odds(opened);
