@@ -1,6 +1,6 @@
-using Halfsplit.Diagnosis.Noticing;
 using System.Collections.Immutable;
 using Halfsplit.Circuits.Messages;
+using Halfsplit.Diagnosis.Noticing;
 
 namespace Halfsplit.Bench.Answers;
 

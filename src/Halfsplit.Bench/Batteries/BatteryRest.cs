@@ -1,9 +1,9 @@
-using Halfsplit.Diagnosis.Noticing;
 using System.Collections.Immutable;
 using Halfsplit.Bench.Answers;
 using Halfsplit.Circuits.Data;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Circuits.Model;
+using Halfsplit.Diagnosis.Noticing;
 
 namespace Halfsplit.Bench.Batteries;
 

@@ -1,7 +1,7 @@
-using Halfsplit.Diagnosis.Noticing;
 using System.Collections.Immutable;
 using Halfsplit.Bench.Answers;
 using Halfsplit.Circuits.Messages;
+using Halfsplit.Diagnosis.Noticing;
 
 namespace Halfsplit.Bench.Batteries;
 

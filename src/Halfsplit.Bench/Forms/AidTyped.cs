@@ -47,7 +47,6 @@ public sealed class AidTyped(IReadOnlyDictionary<string, ImmutableArray<string>>
         {
             _problems.Add(new Message("bench-form.no-number", input.Label, text));
         }
-
         else if (input.IsWhole && read != Math.Round(read.Value))
         {
             _problems.Add(new Message("bench-form.no-whole-number", input.Label, text));

@@ -1,8 +1,8 @@
-using Halfsplit.Diagnosis.Noticing;
 using System.Collections.Immutable;
 using Halfsplit.Bench.Answers;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Diagnosis;
+using Halfsplit.Diagnosis.Noticing;
 
 namespace Halfsplit.Bench.Fuses;
 

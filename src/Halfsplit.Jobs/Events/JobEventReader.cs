@@ -48,7 +48,7 @@ internal static class JobEventReader
             Learned = ReadLearned(fields.OptionalObject("learned")),
         },
         EventNames.Noticed => new ThingNoticed(id, at, fields.Text("name")) { About = fields.OptionalText("about") },
-        EventNames.Found => new PartFound(id, at, fields.Text("aid"), fields.Text("found"), fields.Text("part")) 
+        EventNames.Found => new PartFound(id, at, fields.Text("aid"), fields.Text("found"), fields.Text("part"))
         {
             Typed = fields.Texts("typed"),
             Ohms = fields.OptionalNumber("ohms"),
