@@ -60,6 +60,10 @@ public sealed class FoundTests
     public void Every_row_of_the_table_is_found_by_some_aid() =>
         Assert.Equal(PartFindings.All.Select(k => k.Name).Order(), Cases().Select(c => c.Found).Distinct().Order());
 
+    [Fact]
+    public void Volts_that_were_reckoned_and_not_measured_are_held_against_nothing() =>
+        Assert.Empty(Good(BatteryOhms.Of(new(12.5, 5), new(10.5, 65), 540).Then(BatteryOhms.Answer)).Measured);
+
     public static TheoryData<string> Undecided => ["worn contact", "half charged", "controlled alternator", "unclear fuse", "cold winding", "unknown relay"];
 
     [Theory]

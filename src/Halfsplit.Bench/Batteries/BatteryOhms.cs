@@ -1,7 +1,6 @@
 using Halfsplit.Bench.Answers;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Circuits.Model;
-using Halfsplit.Diagnosis.Noticing;
 
 namespace Halfsplit.Bench.Batteries;
 
@@ -66,7 +65,7 @@ public static class BatteryOhms
                 .. SystemVolts.Notes(result.SystemVolts),
             ])
         {
-            Measured = [new(BenchQuantity.RestVolts, result.OpenVolts)],
+            // The open volts are reckoned from two loads, not measured at rest: nothing to be held against a reading.
             Found = isWeak ? "battery-weak" : isWorn ? null : "battery-strong",
         };
     }
