@@ -34,12 +34,13 @@ public static class ContactDrop
     public static Answer Answer(ContactResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
+        // More than the supply has no contact can drop: at those amps the load would not run at all.
+        AnswerLine[] share = result.ShareVolts > BenchDefaults.Usual("supply") ? []
+            : [new("drop", result.ShareVolts, Unit.Volt, new Measure(BenchDefaults.Table["contact.limit-amps"], Unit.Amp).ToString())];
         return new Answer(
             new Message("bench-contact.title", new Measure(result.Volts, Unit.Volt).Say(), new Measure(result.Amps, Unit.Amp).Say()),
             [new Message("bench-caution.live")],
-            [
-                new("resistance", result.Ohms, Unit.Ohm), new("loss", result.Volts * result.Amps, Unit.Watt), new("drop", result.ShareVolts, Unit.Volt, new Measure(BenchDefaults.Table["contact.limit-amps"], Unit.Amp).ToString()),
-            ],
+            [new("resistance", result.Ohms, Unit.Ohm), new("loss", result.Volts * result.Amps, Unit.Watt), .. share],
             [
                 new Message(result.State switch
                 {

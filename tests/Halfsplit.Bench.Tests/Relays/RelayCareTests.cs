@@ -44,6 +44,14 @@ public sealed class RelayCareTests
     public void A_contact_is_judged_by_its_datasheet(double volts, double amps, ContactState state) =>
         Assert.Equal(state, Said.Good(ContactDrop.Of(volts, amps)).State);
 
+    // 4.8 V at an ampere would be 48 V at ten: no 12 V car has them.
+    [Theory]
+    [InlineData(0.9, 6, true)]
+    [InlineData(1.2, 1, true)]
+    [InlineData(4.8, 1, false)]
+    public void No_drop_is_told_that_the_supply_has_not(double volts, double amps, bool isTold) =>
+        Assert.Equal(isTold, ContactDrop.Answer(Said.Good(ContactDrop.Of(volts, amps))).Lines.Any(l => l.Name == "drop"));
+
     [Fact]
     public void What_is_impossible_is_refused_with_the_range()
     {
