@@ -32,7 +32,7 @@ public sealed partial class JobSession
             return new SessionOutcome.Misplaced(refusal);
         }
 
-        var misfit = BenchFit.Misfit(Circuit, Entries, what, measured);
+        var misfit = new BenchFit(Investigation.Network).Misfit(Entries, what, measured);
         if (misfit is not null && !confirmed)
         {
             return new SessionOutcome.Doubted(misfit);

@@ -132,6 +132,8 @@ public sealed class BenchResultTests
         { "key off", "BAT.pos", "BAT.neg", "12.6", "battery-strong:BAT", BenchQuantity.CrankingVolts, 10.4, null },
         { "priming", "F19.1p", "BAT.neg", "12.4", "fuse-blown:F19", BenchQuantity.TabVolts, 0.02, "found.does-not-fit" },
         { "priming", "F19.1p", "BAT.neg", "12.4", "fuse-whole:F19", BenchQuantity.TabVolts, 12.3, null },
+        // The pump is off here: nothing feeds its fuse. On the bench its load was on.
+        { "key on", "F19.1p", "BAT.neg", "0", "fuse-whole:F19", BenchQuantity.TabVolts, 12.3, null },
     };
 
     [Theory]
@@ -169,14 +171,60 @@ public sealed class BenchResultTests
     public void A_winding_is_held_against_its_own_ohms()
     {
         var session = Pump();
-        var check = session.FindCheck(Check.Create(
-            CheckKind.Reading, CheckSubject.Number, new Arrangement(CheckCatalog.RestCondition(session.Circuit)).Remove("K2"),
-            new Probe(Instrument.Ohms, new("K2", "86p"), new("K2", "85p"))).Id)!;
-        session.Record("84", check, confirmed: true);
+        session.Record("84", Coil(session), confirmed: true);
 
         Assert.IsType<SessionOutcome.Doubted>(session.Attach("winding", Found(session, "relay-coil-open:K2"), [], [new(BenchQuantity.WindingOhms, double.PositiveInfinity)]));
         Assert.IsType<SessionOutcome.Doubted>(session.Attach("winding", Found(session, "relay-coil-shorted:K2"), [], [new(BenchQuantity.WindingOhms, 12)]));
         Assert.IsType<SessionOutcome.Kept>(session.Attach("winding", Found(session, "relay-coil-good:K2"), [], [new(BenchQuantity.WindingOhms, 88)]));
+    }
+
+    /// <summary>Ohms of a coil as the job read them and as the bench did; whether they can't be of one coil.</summary>
+    [Theory]
+    [InlineData("OL", 150_000, false)]
+    [InlineData("OL", 88, true)]
+    [InlineData("250 kΩ", double.PositiveInfinity, false)]
+    [InlineData("250 kΩ", 900_000, false)]
+    [InlineData("250 kΩ", 88, true)]
+    [InlineData("84", 150_000, true)]
+    [InlineData("84", 88, false)]
+    public void What_is_as_good_as_open_is_open_on_both_sides(string read, double measured, bool isDoubted)
+    {
+        var session = Pump();
+        Assert.IsType<SessionOutcome.Kept>(session.Record(read, Coil(session), confirmed: true));
+
+        var outcome = session.Attach("winding", Found(session, "relay-coil-good:K2"), [], [new(BenchQuantity.WindingOhms, measured)]);
+        Assert.Equal(isDoubted, outcome is SessionOutcome.Doubted);
+    }
+
+    [Fact]
+    public void What_was_read_before_a_repair_is_held_against_nothing_but_the_part_by_itself()
+    {
+        var session = Pump();
+        session.Record("84", Coil(session), confirmed: true);
+        session.Record("12.4", Volts(session, "priming", "F19.1p", "BAT.neg"), confirmed: true);
+        Assert.IsType<SessionOutcome.Kept>(session.Record("done", session.FindCheck(Check.Create(
+            CheckKind.Repair, CheckSubject.Repair, new Arrangement("key off"), new Probe(Instrument.Eye, null, null, "G2"), "clean-ground G2").Id)));
+
+        Assert.IsType<SessionOutcome.Doubted>(session.Attach("winding", Found(session, "relay-coil-shorted:K2"), [], [new(BenchQuantity.WindingOhms, 12)]));
+        Assert.IsType<SessionOutcome.Kept>(session.Attach("fuse", Found(session, "fuse-blown:F19"), [], [new(BenchQuantity.TabVolts, 0.02)]));
+    }
+
+    // The blower runs with the ignition on, and not in the accessory position; with the engine running the supply is another.
+    [Theory]
+    [InlineData("key on", true)]
+    [InlineData("accessory", false)]
+    [InlineData("running", false)]
+    public void A_motors_current_is_held_against_what_was_read_while_it_should_run(string condition, bool isDoubted)
+    {
+        var session = SessionJob.Open(SessionJob.Opened("accessory-socket"));
+        var wire = session.Circuit.Wires.Single(w => w.To == new TerminalName("BM", "pos")).Id;
+        var clamp = session.FindCheck(Check.Create(
+            CheckKind.Reading, CheckSubject.Number, new Arrangement(condition), new Probe(Instrument.AmpsClamp, null, null, wire)).Id)!;
+        // Turned round, the clamp shows the same amps with a minus.
+        Assert.IsType<SessionOutcome.Kept>(session.Record("-3.1", clamp, confirmed: true));
+
+        var outcome = session.Attach("motor", Found(session, "motor-good:BM"), [], [new(BenchQuantity.RunningAmps, 12)]);
+        Assert.Equal(isDoubted, outcome is SessionOutcome.Doubted);
     }
 
     // The same finding of the same contact: what was measured says which degree of the fault it speaks for.
@@ -220,6 +268,10 @@ public sealed class BenchResultTests
         Assert.Equal(Math.Log(weight.What.Kind.Otherwise), weight.LogLikelihoods[car.Index], 0.01);
         Assert.Equal(Math.Log(weight.What.Kind.Otherwise), weight.LogLikelihoods[open.Index], 0.01);
     }
+
+    private static Check Coil(JobSession session) => session.FindCheck(Check.Create(
+        CheckKind.Reading, CheckSubject.Number, new Arrangement(CheckCatalog.RestCondition(session.Circuit)).Remove("K2"),
+        new Probe(Instrument.Ohms, new("K2", "86p"), new("K2", "85p"))).Id)!;
 
     private static Check Volts(JobSession session, string condition, string red, string black) => session.FindCheck(Check.Create(
         CheckKind.Reading, CheckSubject.Number, new Arrangement(condition),
