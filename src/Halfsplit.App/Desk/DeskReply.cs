@@ -1,4 +1,5 @@
 using Halfsplit.App.Views;
+using Halfsplit.Bench.Motors;
 
 namespace Halfsplit.App.Desk;
 
@@ -37,8 +38,8 @@ public sealed record DeskReply
     /// <summary>The parts that a result of the bench can be about, in the sheet's order.</summary>
     public Views.BenchPartView[]? Parts { get; init; }
 
-    /// <summary>What the sheet's only motor draws at work, in amps; null where it has none or several.</summary>
-    public double? RatedAmps { get; init; }
+    /// <summary>What the sheet's only motor draws at work; null where it has none or several.</summary>
+    public SheetRating? Rated { get; init; }
 
     /// <summary>A result of the bench that does not fit the job's own readings: which, and what both say. Nothing was kept.</summary>
     public string? Misfit { get; init; }

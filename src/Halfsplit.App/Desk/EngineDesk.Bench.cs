@@ -1,6 +1,5 @@
 using Halfsplit.App.Views;
 using Halfsplit.Circuits.Messages;
-using Halfsplit.Circuits.Model;
 using Halfsplit.Diagnosis.Checks;
 using Halfsplit.Diagnosis.Noticing;
 using Halfsplit.Jobs.Sessions;
@@ -17,9 +16,6 @@ public sealed partial class EngineDesk
             Parts = [.. PartFindings.PartsOf(session.Circuit, session.Investigation.Complaint, kind)
                 .Select(p => new BenchPartView(p, AppTexts.Catalog.Say(Describe.Target(session.Circuit, p)), session.Circuit.Find(p)?.Kind ?? ""))],
         };
-
-    /// <summary>Rated amps of the only motor, for the form that asks for them.</summary>
-    private static double? RatedAmps(JobSession session) => session.Circuit.Parts.OfType<Motor>().ToList() is [var only] ? only.RunAmps : null;
 
     /// <summary>Attaches a result of the bench: the same call as the terminal's.</summary>
     private DeskReply Attach(JobSession session, AttachWish wish, bool confirmed)

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text;
 using Halfsplit.App.Showing;
+using Halfsplit.Bench.Motors;
 using Halfsplit.Circuits.Sheets;
 using Halfsplit.Diagnosis.Checks;
 using Halfsplit.Diagnosis.Noticing;
@@ -61,7 +62,7 @@ public sealed partial class EngineDesk(EventStamps stamps)
         "withdraw" => Withdraw(session, request.Entry),
         "notice" => Notice(session, request.Name!),
         "bench-parts" => BenchParts(session, request.Name!),
-        "bench-rated" => new DeskReply { RatedAmps = RatedAmps(session) },
+        "bench-rated" => new DeskReply { Rated = SheetRating.Of(session.Circuit) },
         "attach" => Attach(session, request.Attach!, request.Confirmed),
         "note" => Tell(session.Note(request.Text!)),
         "hand-over" => Tell(session.HandOver(request.Name, request.Text)),

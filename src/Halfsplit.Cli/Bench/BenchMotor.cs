@@ -4,6 +4,7 @@ using Halfsplit.Bench.Motors;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Cli.Drawings;
 using Halfsplit.Cli.Terminals;
+using Halfsplit.Cli.Verbs;
 using Halfsplit.Drawing;
 using Halfsplit.Drawing.Small;
 
@@ -30,14 +31,19 @@ public static class BenchMotor
             return terminal.Fail(ExitCode.Usage, settings.Json, new Message("bench.motor-file-or-mean"));
         }
 
-        var rating = SheetRating.Of(terminal, settings);
+        // A job that can't be opened is told later, when the answer is attached.
+        var rating = settings.Job is { } job && JobDesk.Open(terminal, job, asksNext: false) is { IsOpen: true } opened
+            ? SheetRating.Of(opened.Session.Circuit, settings.Part)
+            : null;
+        var rated = settings.RatedAmps ?? rating?.Amps;
+        Answer Beside(Answer answer) => rating is not null && rated is { } used ? rating.Beside(answer, used) : answer;
         if (settings.MeanAmps is { } mean)
         {
             return settings.Plot is not null
                 ? terminal.Fail(ExitCode.Usage, settings.Json, new Message("bench.no-plot-of-averages"))
                 : AnswerPage.Show(
                     terminal, settings,
-                    MotorAverages.Of(new AveragesQuestion(mean, settings.PeakAmps, settings.RippleHertz, settings.Bars, rating.Amps)).Then(MotorAverages.Answer).Then(rating.Beside));
+                    MotorAverages.Of(new AveragesQuestion(mean, settings.PeakAmps, settings.RippleHertz, settings.Bars, rated)).Then(MotorAverages.Answer).Then(Beside));
         }
 
         if (settings.Plot is { } plot && !DrawingFile.Endings.Contains(DrawingFile.EndingOf(plot)))
@@ -52,7 +58,7 @@ public static class BenchMotor
 
         var trace = TraceBytes.Parse(bytes, settings.Rate, settings.FullScale);
         var outcome = trace.IsGood
-            ? MotorReading.Of(new MotorQuestion(trace.Result!, settings.Bars, rating.Amps))
+            ? MotorReading.Of(new MotorQuestion(trace.Result!, settings.Bars, rated))
             : Outcome.Wrong<MotorResult>(trace.Problems);
         if (outcome.Result is { } result && settings.Plot is { } path)
         {
@@ -64,7 +70,7 @@ public static class BenchMotor
             }
         }
 
-        return AnswerPage.Show(terminal, settings, outcome.Then(MotorAnswer.Of).Then(rating.Beside));
+        return AnswerPage.Show(terminal, settings, outcome.Then(MotorAnswer.Of).Then(Beside));
     }
 
     private static byte[]? Read(string path, out Message? problem)

@@ -1,5 +1,6 @@
 using Halfsplit.App.Desk;
 using Halfsplit.App.Link;
+using Halfsplit.Bench.Motors;
 using Halfsplit.Jobs.Sessions;
 using Xunit;
 
@@ -159,7 +160,7 @@ public sealed class WorkbenchTests
         await _bench.BeginAsync(new JobWish("pump-feed", "pump does not run"), _ => Task.CompletedTask);
         var parts = (await _bench.LookAsync(new DeskRequest("bench-parts") { Name = "relay-contact-bad" })).Parts!;
         Assert.Equal(["K1", "K2"], parts.Select(p => p.Id));
-        Assert.Equal(5.5, (await _bench.LookAsync(new DeskRequest("bench-rated"))).RatedAmps);
+        Assert.Equal(new SheetRating("M1", 5.5), (await _bench.LookAsync(new DeskRequest("bench-rated"))).Rated);
 
         var (kept, misfit) = await _bench.AttachAsync(
             new AttachWish("contact", "relay-contact-bad", "K2") { Typed = ["contact-drop=900", "load-current=6"], Measured = [new("ContactOhms", 0.15)] }, false);

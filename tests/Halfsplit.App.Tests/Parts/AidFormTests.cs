@@ -3,6 +3,7 @@ using Bunit;
 using Halfsplit.App.Link;
 using Halfsplit.App.Parts;
 using Halfsplit.Bench.Forms;
+using Halfsplit.Bench.Motors;
 using Microsoft.Extensions.DependencyInjection;
 using Xunit;
 
@@ -74,6 +75,40 @@ public sealed class AidFormTests : IAsyncDisposable
         Assert.Equal(2, form.FindAll(".said li").Count);
         form.FindAll(".said button")[0].Click();
         Assert.Equal("ohms 1 3 = 85", Assert.Single(form.FindAll(".said li span")).TextContent);
+    }
+
+    [Fact]
+    public void What_the_job_knows_is_put_in_once_and_a_cleared_field_stays_clear()
+    {
+        var known = new Dictionary<string, double> { ["rated-amps"] = 5.5 };
+        var form = _page.Render<AidForm>(p => p.Add(f => f.Aid, BenchAids.Find("averages")!));
+        string? Rated() => form.Find("#aid-rated-amps").GetAttribute("value");
+        form.Render(p => p.Add(f => f.Known, known));
+        Assert.Equal(5.5.ToString(AppTexts.Formats), Rated());
+
+        form.Find("#aid-rated-amps").Change("");
+        form.Render(p => p.Add(f => f.Known, known));
+        Assert.Equal("", Rated());
+        form.Render(p => p.Add(f => f.Known, new Dictionary<string, double> { ["rated-amps"] = 6.5 }));
+        Assert.Equal(6.5.ToString(AppTexts.Formats), Rated());
+    }
+
+    [Theory]
+    [InlineData("5.5", "bench-motor.rated-by-sheet")]
+    [InlineData("7", "bench-motor.rated-differs")]
+    [InlineData("", null)]
+    public void An_answer_by_rated_amps_says_what_the_jobs_sheet_has(string rated, string? code)
+    {
+        AidAnswered? answered = null;
+        var form = _page.Render<AidForm>(p => p
+            .Add(f => f.Aid, BenchAids.Find("averages")!).Add(f => f.Rated, new SheetRating("M1", 5.5)).Add(f => f.OnAnswered, told => answered = told));
+        form.Find("#aid-mean-amps").Change("14");
+        form.Find("#aid-peak-amps").Change(14.2.ToString(AppTexts.Formats));
+        form.Find("#aid-rated-amps").Change(rated);
+        Ask(form);
+
+        form.WaitForAssertion(() => Assert.NotNull(answered));
+        Assert.Equal(code, answered!.Answer.Notes.Select(n => n.Code).FirstOrDefault(c => c.StartsWith("bench-motor.rated", StringComparison.Ordinal)));
     }
 
     public ValueTask DisposeAsync() => _page.DisposeAsync();
