@@ -14,6 +14,9 @@ public sealed record Measure(double Value, Unit Unit, ValueRange? Range = null)
     /// <summary>Whole volts get one more: the meter shows 12.45.</summary>
     private const int Digits = 3;
 
+    /// <summary>Nobody says thousands of seconds.</summary>
+    private const double SaidInMinutes = 120;
+
     /// <summary>Units that people say in thousandths and thousands.</summary>
     private static readonly FrozenSet<Unit> Scaled = new[]
     {
@@ -30,6 +33,11 @@ public sealed record Measure(double Value, Unit Unit, ValueRange? Range = null)
         if (double.IsInfinity(value))
         {
             return new Message("bench-unit.endless");
+        }
+
+        if (Unit == Unit.Second && Math.Abs(value) >= SaidInMinutes)
+        {
+            return new Message("bench-unit.of", new Figure(value / 60, Format(value / 60)), "min");
         }
 
         if (!Scaled.Contains(Unit))

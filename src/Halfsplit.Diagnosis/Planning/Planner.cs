@@ -4,6 +4,7 @@ using Halfsplit.Diagnosis.Checks;
 using Halfsplit.Diagnosis.Evidence;
 using Halfsplit.Diagnosis.Repairs;
 using Halfsplit.Diagnosis.Safety;
+using Halfsplit.Simulation.Instruments;
 
 namespace Halfsplit.Diagnosis.Planning;
 
@@ -33,6 +34,9 @@ public sealed class Planner(Forecaster forecaster, DiagnosisOptions options)
     /// <summary>Checks that are computed in full after the quick look.</summary>
     private const int Screened = 24;
 
+    /// <summary>With fewer safe checks than these the next best are looked at, so many times at most.</summary>
+    private const int FewestSafe = 4, MostRounds = 12;
+
     /// <summary>Checks kept because they tell most, whatever they take: a look ahead may find them worth their minutes.</summary>
     private const int Telling = 6;
 
@@ -50,15 +54,10 @@ public sealed class Planner(Forecaster forecaster, DiagnosisOptions options)
         ArgumentNullException.ThrowIfNull(checks);
         var partition = Partition.Of(posterior, classOf, MostCars);
         var best = new BestOf<RankedCheck>(most);
-        foreach (var (check, outlooks) in Promising(partition, checks, position, repairs, 0))
+        foreach (var (check, _, bits) in Safe(partition, partition, checks, position, repairs, 0))
         {
-            var ranked = new RankedCheck(
-                check, Effort.Of(Circuit, options, position, check), Information.Bits(partition, check, outlooks));
-            if (ranked.Bits >= LeastBits && (!best.IsFull || ranked.Score > best.Least)
-                && _safety.Allows(check, partition, repairs))
-            {
-                best.Offer(ranked, ranked.Score);
-            }
+            var ranked = new RankedCheck(check, Effort.Of(Circuit, options, position, check), bits);
+            best.Offer(ranked, ranked.Score);
         }
 
         return [.. best.Items];
@@ -88,17 +87,9 @@ public sealed class Planner(Forecaster forecaster, DiagnosisOptions options)
         var living = Partition.Of(posterior, ClassOf, MostCars);
         var partition = living.Thin(mostCars);
         var choices = PlanningProblem.Choices(partition, posterior.Space, mends, carryingOut);
-        var seen = new List<SeenCheck>();
-        foreach (var (check, outlooks) in Promising(partition, checks, position, repairs, Telling))
-        {
-            var bits = Information.Bits(partition, check, outlooks);
-            // Safe for every car that is likely, not only for the few that are planned with.
-            if (bits >= LeastBits && _safety.Allows(check, living, repairs))
-            {
-                seen.Add(new SeenCheck(check, bits, Information.Outcomes(check, outlooks, out var count), count));
-            }
-        }
-
+        // Safe for every car that is likely, not only for the few that are planned with.
+        var seen = Safe(partition, living, checks, position, repairs, Telling)
+            .ConvertAll(c => new SeenCheck(c.Check, c.Bits, Information.Outcomes(c.Check, c.Outlooks, out var count), count));
         if (seen.Count > mostChecks)
         {
             double Minutes(SeenCheck c) => Effort.MinutesOf(Circuit, options, position, c.Check);
@@ -130,6 +121,40 @@ public sealed class Planner(Forecaster forecaster, DiagnosisOptions options)
     }
 
     private Circuit Circuit => forecaster.Network.Circuit;
+
+    /// <summary>
+    /// The promising checks that may be done. Where hardly one of them may, the next best are looked at, without what is
+    /// like those that may not.
+    /// </summary>
+    /// <param name="living">Every car that must not come to harm.</param>
+    private List<(Check Check, Outlook[] Outlooks, double Bits)> Safe(
+        Partition partition, Partition living, IEnumerable<Check> checks, Position position, ImmutableArray<Repair> repairs, int telling)
+    {
+        static (string, Instrument) LikeOf(Check check) => (check.Arrangement.Key, check.Probe.Instrument);
+        var refused = new HashSet<(string, Instrument)>();
+        for (var round = 1; ; round++)
+        {
+            var safe = new List<(Check, Outlook[], double)>();
+            var before = refused.Count;
+            foreach (var (check, outlooks) in Promising(partition, checks.Where(c => !refused.Contains(LikeOf(c))), position, repairs, telling))
+            {
+                var bits = Information.Bits(partition, check, outlooks);
+                if (bits >= LeastBits && _safety.Allows(check, living, repairs))
+                {
+                    safe.Add((check, outlooks, bits));
+                }
+                else if (bits >= LeastBits)
+                {
+                    refused.Add(LikeOf(check));
+                }
+            }
+
+            if (safe.Count >= FewestSafe || refused.Count == before || round == MostRounds)
+            {
+                return safe;
+            }
+        }
+    }
 
     /// <summary>
     /// The checks worth computing in full: those with the most bits per minute on a few cars, the better ones of them on

@@ -192,18 +192,6 @@ public sealed class WorkbenchTests
     }
 
     [Fact]
-    public async Task A_clamp_that_was_turned_round_is_asked_about()
-    {
-        await _bench.BeginAsync(new JobWish("pump-feed", "pump does not run"), _ => Task.CompletedTask);
-        await _bench.ChooseAsync("amps-clamp of K2.87~C1.2a | priming");
-        await _bench.RecordAsync("-5.4");
-
-        Assert.Contains("5.4 A", _bench.Doubt!.Question, StringComparison.Ordinal);
-        Assert.Equal("5.4 A", Assert.Single(_bench.Doubt.Others).Shown);
-        Assert.Empty(_bench.Job!.Entries);
-    }
-
-    [Fact]
     public async Task Going_back_to_the_safety_page_while_it_is_still_laid_out_leaves_the_open_job_its_desk()
     {
         var engine = new DeskEngine(_shelf) { StillLaysOut = new TaskCompletionSource<DeskReply>() };
