@@ -74,7 +74,7 @@ public sealed class AidFormTests : IAsyncDisposable
         form.WaitForAssertion(() => Assert.False(form.Find("button[type=submit]").HasAttribute("disabled")));
         Assert.Equal(2, form.FindAll(".said li").Count);
         form.FindAll(".said button")[0].Click();
-        Assert.Equal("ohms 1 3 = 85", Assert.Single(form.FindAll(".said li span")).TextContent);
+        form.WaitForAssertion(() => Assert.Equal("ohms 1 3 = 85", Assert.Single(form.FindAll(".said li span")).TextContent));
     }
 
     [Fact]
