@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Reflection;
@@ -24,6 +25,13 @@ public static class DataFile
 {
     /// <exception cref="InvalidOperationException">No such table, or a row of another width: the build is broken.</exception>
     public static ImmutableArray<DataRow> Read(string name) => Read(typeof(DataFile).Assembly, name);
+
+    /// <summary>The numbers of an embedded table by their names.</summary>
+    /// <param name="key">The column of the names.</param>
+    /// <param name="value">The column of the numbers.</param>
+    /// <exception cref="InvalidOperationException">No such table, or a row of another width: the build is broken.</exception>
+    public static FrozenDictionary<string, double> Numbers(Assembly assembly, string name, string key = "name", string value = "value") =>
+        Read(assembly, name).ToFrozenDictionary(row => row.Text(key), row => row.Number(value), StringComparer.Ordinal);
 
     /// <summary>Reads a table embedded in the given assembly.</summary>
     /// <exception cref="InvalidOperationException">No such table, or a row of another width: the build is broken.</exception>

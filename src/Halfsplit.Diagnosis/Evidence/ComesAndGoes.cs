@@ -17,9 +17,8 @@ namespace Halfsplit.Diagnosis.Evidence;
 /// </summary>
 internal static class ComesAndGoes
 {
-    private static readonly FrozenDictionary<string, double> Table = DataFile
-        .Read(typeof(ComesAndGoes).Assembly, "comes-and-goes.csv")
-        .ToFrozenDictionary(row => row.Text("name"), row => row.Number("value"), StringComparer.Ordinal);
+    private static readonly FrozenDictionary<string, double> Table =
+        DataFile.Numbers(typeof(ComesAndGoes).Assembly, "comes-and-goes.csv");
 
     private static readonly double Away = Table["away"];
     private static readonly double JumpsAtJoint = Table["jumps-at-joint"];

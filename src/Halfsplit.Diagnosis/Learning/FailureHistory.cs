@@ -26,9 +26,8 @@ public sealed class FailureHistory
     /// <summary>Names expected less often than this, and never met, are left out: they move nothing that can be seen.</summary>
     private const double WorthKeeping = 0.01;
 
-    private static readonly FrozenDictionary<string, double> Strengths = DataFile
-        .Read(typeof(FailureHistory).Assembly, "learning.csv")
-        .ToFrozenDictionary(r => r.Text("item"), r => r.Number("value"), StringComparer.Ordinal);
+    private static readonly FrozenDictionary<string, double> Strengths =
+        DataFile.Numbers(typeof(FailureHistory).Assembly, "learning.csv", "item");
 
     private readonly FrozenDictionary<string, LearnedCount> _kinds;
     private readonly FrozenDictionary<string, LearnedCount> _suspects;

@@ -6,8 +6,8 @@ namespace Halfsplit.Diagnosis.Noticing;
 /// <summary>How near what the bench measured must come to what else is known of the part (<c>data/part-fit.csv</c>).</summary>
 public static class PartFit
 {
-    private static readonly FrozenDictionary<string, double> ByName = DataFile.Read(typeof(PartFit).Assembly, "part-fit.csv")
-        .ToFrozenDictionary(row => row.Text("name"), row => row.Number("value"), StringComparer.Ordinal);
+    private static readonly FrozenDictionary<string, double> ByName =
+        DataFile.Numbers(typeof(PartFit).Assembly, "part-fit.csv");
 
     /// <summary>The value of a row.</summary>
     /// <exception cref="KeyNotFoundException">The table has no such row: the build is broken.</exception>

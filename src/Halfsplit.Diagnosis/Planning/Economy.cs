@@ -9,9 +9,8 @@ namespace Halfsplit.Diagnosis.Planning;
 /// <param name="HandOver">What a workshop asks for what is left.</param>
 public sealed record Economy(double HourValue, double WrongRepair, double HandOver)
 {
-    private static readonly FrozenDictionary<string, double> Table = DataFile
-        .Read(typeof(Economy).Assembly, "economy.csv")
-        .ToFrozenDictionary(r => r.Text("item"), r => r.Number("value"), StringComparer.Ordinal);
+    private static readonly FrozenDictionary<string, double> Table =
+        DataFile.Numbers(typeof(Economy).Assembly, "economy.csv", "item");
 
     /// <summary>The assumptions of <c>data/economy.csv</c>.</summary>
     public static Economy Default { get; } = new(Table["hour-of-work"], Table["wrong-repair"], Table["hand-over"]);

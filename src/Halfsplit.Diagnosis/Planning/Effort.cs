@@ -13,9 +13,8 @@ namespace Halfsplit.Diagnosis.Planning;
 /// <param name="Steps">In the order in which they are done.</param>
 public sealed record Effort(double Minutes, ImmutableArray<Message> Steps)
 {
-    private static readonly FrozenDictionary<string, double> Table = DataFile
-        .Read(typeof(Effort).Assembly, "minutes.csv")
-        .ToFrozenDictionary(r => r.Text("action"), r => r.Number("minutes"), StringComparer.Ordinal);
+    private static readonly FrozenDictionary<string, double> Table =
+        DataFile.Numbers(typeof(Effort).Assembly, "minutes.csv", "action", "minutes");
 
     /// <summary>The effort of one check.</summary>
     public static Effort Of(Circuit circuit, DiagnosisOptions options, Position from, Check check)

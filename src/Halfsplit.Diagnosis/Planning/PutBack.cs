@@ -32,9 +32,8 @@ public sealed record Handled(
 /// </summary>
 public static class PutBack
 {
-    private static readonly FrozenDictionary<string, double> Table = DataFile
-        .Read(typeof(PutBack).Assembly, "put-back.csv")
-        .ToFrozenDictionary(r => r.Text("item"), r => r.Number("value"), StringComparer.Ordinal);
+    private static readonly FrozenDictionary<string, double> Table =
+        DataFile.Numbers(typeof(PutBack).Assembly, "put-back.csv", "item");
 
     /// <summary>
     /// Minutes to put back a car that stands so, without what depends on the course of the job: what a plan adds at its end.
