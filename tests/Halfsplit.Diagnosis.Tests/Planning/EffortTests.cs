@@ -50,6 +50,24 @@ public sealed class EffortTests
         }
     }
 
+    /// <summary>Every check that is offered, from the start and from where a reading with a jumper leaves the car.</summary>
+    [Theory]
+    [InlineData(null)]
+    [InlineData("volts C3.4b C3.3b | key on; remove K2; jumper K2.30,K2.87")]
+    [InlineData("ohms C3.4b C3.3b | key off; unplug C3")]
+    public void Many_checks_take_what_each_by_itself_takes(string? done)
+    {
+        var from = done is null ? Position.Start(Circuit) : Position.Start(Circuit).After(Circuit, Check(done));
+        var checks = CheckCatalog.Generate(
+            Halfsplit.Simulation.Compiled.NetworkCompiler.Compile(Circuit), Circuit.Complaints[0], DiagnosisOptions.Default, []);
+
+        var many = new ManyMinutes(Circuit, DiagnosisOptions.Default).FewestFirst(from, checks).ToList();
+
+        Assert.Equal(checks.Length, many.Count);
+        Assert.All(many, m => Assert.Equal(Effort.MinutesOf(Circuit, DiagnosisOptions.Default, from, m.Check), m.Minutes, 1e-9));
+        Assert.Equal(many.Select(m => m.Minutes).Order(), many.Select(m => m.Minutes));
+    }
+
     [Fact]
     public void Places_given_up_and_tools_missing_take_their_checks_away()
     {
