@@ -72,13 +72,16 @@ public sealed record JobWish(string Sheet, string Complaint)
 /// <summary>A result of the bench, for a part of the open job.</summary>
 /// <param name="Aid">The aid that found it.</param>
 /// <param name="Found">A row of <c>data/part-findings.csv</c>.</param>
-/// <param name="Part">The part of the sheet that was measured.</param>
+/// <param name="Part">The part of the sheet that was measured; empty while it is asked which it can have been.</param>
 public sealed record AttachWish(string Aid, string Found, string Part)
 {
     /// <summary>What the aid was told, as <c>input=text</c>.</summary>
     public string[] Typed { get; init; } = [];
 
     public MeasuredWish[] Measured { get; init; } = [];
+
+    /// <summary>Kinds of parts that it can have been; empty for any.</summary>
+    public string[] PartKinds { get; init; } = [];
 }
 
 /// <summary>A number that was measured of the part.</summary>

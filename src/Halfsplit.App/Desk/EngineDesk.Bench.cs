@@ -9,12 +9,12 @@ namespace Halfsplit.App.Desk;
 public sealed partial class EngineDesk
 {
     /// <summary>The parts of the job that a result of the bench can be about.</summary>
-    private static DeskReply BenchParts(JobSession session, string found) => PartFindings.Find(found) is not { } kind
+    private static DeskReply BenchParts(JobSession session, AttachWish wish) => PartFindings.Find(wish.Found) is not { } kind
         ? Trouble("app.bench.nothing-to-attach")
         : new DeskReply
         {
-            Parts = [.. PartFindings.PartsOf(session.Circuit, session.Investigation.Complaint, kind)
-                .Select(p => new BenchPartView(p, AppTexts.Catalog.Say(Describe.Target(session.Circuit, p)), session.Circuit.Find(p)?.Kind ?? ""))],
+            Parts = [.. PartFindings.PartsOf(session.Circuit, session.Investigation.Complaint, kind, [.. wish.PartKinds])
+                .Select(p => new BenchPartView(p, AppTexts.Catalog.Say(Describe.Target(session.Circuit, p))))],
         };
 
     /// <summary>Attaches a result of the bench: the same call as the terminal's.</summary>
@@ -25,7 +25,7 @@ public sealed partial class EngineDesk
             return Trouble("app.bench.nothing-to-attach");
         }
 
-        var (what, problem) = PartFindings.On(session.Circuit, session.Investigation.Complaint, kind, wish.Part);
+        var (what, problem) = PartFindings.On(session.Circuit, session.Investigation.Complaint, kind, wish.Part, [.. wish.PartKinds]);
         if (what is null)
         {
             return new DeskReply { Problem = AppTexts.Catalog.Say(problem!) };

@@ -61,7 +61,7 @@ public sealed partial class EngineDesk(EventStamps stamps)
         "skip" => Skip(session, request),
         "withdraw" => Withdraw(session, request.Entry),
         "notice" => Notice(session, request.Name!),
-        "bench-parts" => BenchParts(session, request.Name!),
+        "bench-parts" => BenchParts(session, request.Attach!),
         "bench-rated" => new DeskReply { Rated = SheetRating.Of(session.Circuit) },
         "attach" => Attach(session, request.Attach!, request.Confirmed),
         "note" => Tell(session.Note(request.Text!)),

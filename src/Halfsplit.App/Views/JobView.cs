@@ -52,5 +52,4 @@ public sealed record MeaningView(string Typed, string Shown);
 /// <summary>A part that a result of the bench can be about.</summary>
 /// <param name="Id">Its name in the sheet.</param>
 /// <param name="Text">The same with what it is.</param>
-/// <param name="Kind">As the sheet names kinds of parts.</param>
-public sealed record BenchPartView(string Id, string Text, string Kind);
+public sealed record BenchPartView(string Id, string Text);

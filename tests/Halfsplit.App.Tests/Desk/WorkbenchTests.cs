@@ -158,7 +158,7 @@ public sealed class WorkbenchTests
     public async Task A_result_of_the_bench_is_attached_by_the_call_of_the_terminal()
     {
         await _bench.BeginAsync(new JobWish("pump-feed", "pump does not run"), _ => Task.CompletedTask);
-        var parts = (await _bench.LookAsync(new DeskRequest("bench-parts") { Name = "relay-contact-bad" })).Parts!;
+        var parts = (await _bench.LookAsync(new DeskRequest("bench-parts") { Attach = new AttachWish("contact", "relay-contact-bad", "") })).Parts!;
         Assert.Equal(["K1", "K2"], parts.Select(p => p.Id));
         Assert.Equal(new SheetRating("M1", 5.5), (await _bench.LookAsync(new DeskRequest("bench-rated"))).Rated);
 
@@ -189,6 +189,21 @@ public sealed class WorkbenchTests
 
         Assert.True((await _bench.AttachAsync(wish, true)).IsKept);
         Assert.Single(_bench.Job!.Bench);
+    }
+
+    [Fact]
+    public async Task A_windings_result_is_offered_to_and_taken_for_parts_of_its_kind_alone()
+    {
+        await _bench.BeginAsync(new JobWish("pump-feed", "pump does not run"), _ => Task.CompletedTask);
+        var wish = new AttachWish("winding", "winding-good", "") { PartKinds = ["motor"] };
+
+        var parts = (await _bench.LookAsync(new DeskRequest("bench-parts") { Attach = wish })).Parts!;
+        var (isKept, _) = await _bench.AttachAsync(wish with { Part = "INJ1" }, false);
+
+        Assert.Equal("M1", Assert.Single(parts).Id);
+        Assert.False(isKept);
+        Assert.NotNull(_bench.Problem);
+        Assert.Empty(_bench.Job!.Entries);
     }
 
     [Fact]
