@@ -34,6 +34,9 @@ public sealed record Forecast
     /// <summary>Probability of each answer group of the check; empty where only a number answers.</summary>
     public ImmutableArray<double> Groups { get; init; } = [];
 
+    /// <summary>The same where the answer turns on the degree inside its cell; null where it doesn't. <see cref="Groups"/> is their mean.</summary>
+    public GroupsByDegree? ByDegree { get; init; }
+
     /// <summary>Amps through the thing measured; below the rated current the reading is not a loaded one.</summary>
     public double LoadedAmps { get; init; }
 

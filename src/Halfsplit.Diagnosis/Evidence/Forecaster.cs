@@ -166,7 +166,9 @@ public sealed class Forecaster
         var point = PointOf(car, check, repairs);
         if (check.Subject is not (CheckSubject.Number or CheckSubject.LampGlow or CheckSubject.Buzzer))
         {
-            return new Forecast { Groups = WordForecasts.Of(this, car, check, point, repairs) };
+            var groups = WordForecasts.Of(this, car, check, point, repairs);
+            var byDegree = WordForecasts.TurnsOnDegree(check.Subject) ? ByDegree(car, check, point, groups, repairs) : null;
+            return new Forecast { Groups = byDegree?.Mean ?? groups, ByDegree = byDegree };
         }
 
         var reader = Reader(car, check, repairs);
@@ -182,6 +184,26 @@ public sealed class Forecaster
         }
 
         return Number(car, check, point, reader, read);
+    }
+
+    /// <summary>The words at both ends of the car's cell of severity; null where they are those of its middle.</summary>
+    private GroupsByDegree? ByDegree(
+        Hypothesis car, Check check, OperatingPoint point, ImmutableArray<double> groups, ImmutableArray<Repair> repairs)
+    {
+        if (CellIn(car, point) is null || GroupsByDegree.Ends(Network, car) is not { } ends)
+        {
+            return null;
+        }
+
+        var (low, high) = (At(ends.Low), At(ends.High));
+        return low.SequenceEqual(groups) && high.SequenceEqual(groups) ? null : new GroupsByDegree(low, groups, high);
+
+        ImmutableArray<double> At(ImmutableArray<Fault> faults)
+        {
+            var moved = car with { Faults = faults };
+            return WordForecasts.Of(
+                this, moved, check, _simulator.Simulate(check.Arrangement, faults, new SimulationOptions(car.ThresholdFactor)), repairs);
+        }
     }
 
     private Forecast Number(

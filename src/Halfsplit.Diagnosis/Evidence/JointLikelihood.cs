@@ -78,6 +78,22 @@ internal sealed class JointLikelihood
         return shift;
     }
 
+    /// <summary>After <see cref="Log"/>: how much of the severity's variance inside its cell the readings left; 1 where they say nothing of it.</summary>
+    public double SeverityVariance(ReadOnlySpan<Forecast> forecasts)
+    {
+        var n = forecasts.Length;
+        var known = 0.0;
+        for (var i = 0; i < n; i++)
+        {
+            for (var j = 0; j < n; j++)
+            {
+                known += forecasts[i].Slopes[^1] * _precision[(i * n) + j] * forecasts[j].Slopes[^1];
+            }
+        }
+
+        return Math.Clamp(1 - known, 0, 1);
+    }
+
     /// <summary>
     /// After <see cref="Log"/>: for each reading the probability, under this car, that it was a slip.
     /// </summary>

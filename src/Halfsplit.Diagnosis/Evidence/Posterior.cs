@@ -124,18 +124,14 @@ public sealed class Posterior
     {
         ArgumentNullException.ThrowIfNull(forecaster);
         ArgumentNullException.ThrowIfNull(car);
-        if (car.Severity is not { } cell || car.Faults is not [{ Severity: { } severity }] || observations.Count == 0)
+        if (car.Severity is null || observations.Count == 0)
         {
             return car.Faults;
         }
 
         // Further than two spreads the neighbouring cell is the better car.
         var shift = Math.Clamp(new Weighing(forecaster, observations).SeverityShift(car), -2, 2);
-        var (branch, spread) = cell.Branches[0];
-        var healthy = forecaster.Network.Branches[branch].Ohms;
-        var added = car.Faults[0].Mode == Simulation.Faults.FaultModes.Shorted ? 0 : healthy;
-        var moved = ((added + severity) * Math.Exp(shift * spread)) - added;
-        return moved > 0 ? [car.Faults[0] with { Severity = moved }] : car.Faults;
+        return GroupsByDegree.Moved(forecaster.Network, car, shift) ?? car.Faults;
     }
 
     private static double[] Normalize(double[] logs)
@@ -302,6 +298,7 @@ public sealed class Posterior
             slips.Clear();
             var log = ComesAndGoes.LogPrior(_forecaster, car, _observations);
             var numbers = 0;
+            var (turns, low, middle, high) = (false, 0.0, 0.0, 0.0);
             for (var i = 0; i < _observations.Count; i++)
             {
                 var observation = _observations[i];
@@ -331,12 +328,29 @@ public sealed class Posterior
                         slips[i] = WordSlip * Math.Exp(_broad[i]) / word;
                     }
 
-                    log += Math.Log(Repeated(i, word));
+                    if (forecast.ByDegree is { } degrees)
+                    {
+                        turns = true;
+                        low += Math.Log(Repeated(i, Word(i, degrees.Low)));
+                        middle += Math.Log(Repeated(i, Word(i, degrees.Middle)));
+                        high += Math.Log(Repeated(i, Word(i, degrees.High)));
+                    }
+                    else
+                    {
+                        log += Math.Log(Repeated(i, word));
+                    }
                 }
             }
 
             _numberCount = numbers;
-            log += _joint.Log(_numbers.AsSpan(0, numbers), _forecasts.AsSpan(0, numbers));
+            var forecasts = _forecasts.AsSpan(0, numbers);
+            log += _joint.Log(_numbers.AsSpan(0, numbers), forecasts);
+            if (turns)
+            {
+                var (mean, variance) = numbers == 0 ? (0, 1) : (_joint.SeverityShift(forecasts), _joint.SeverityVariance(forecasts));
+                log += GroupsByDegree.LogMix(mean, variance, low, middle, high);
+            }
+
             if (!slips.IsEmpty)
             {
                 _joint.SlipShares(_numbers.AsSpan(0, numbers), _numberShares.AsSpan(0, numbers));
@@ -352,8 +366,12 @@ public sealed class Posterior
         private NumberRead Read(int i, ReadingParse.Number number) => new(
             number.Quantity == Quantity.Amperes ? Math.Abs(number.Value) : number.Value, _steps[i], _broad[i], _pins[i]);
 
-        private double Word(int i, Forecast forecast) =>
-            ((1 - WordSlip) * Said(_observations[i], forecast)) + (WordSlip * Math.Exp(_broad[i]));
+        private double Word(int i, Forecast forecast) => Word(i, Said(_observations[i], forecast));
+
+        private double Word(int i, ImmutableArray<double> groups) =>
+            Word(i, _observations[i].Value is ReadingParse.Word word ? WordOdds(_observations[i], groups, word.Answer) : 0);
+
+        private double Word(int i, double said) => ((1 - WordSlip) * said) + (WordSlip * Math.Exp(_broad[i]));
 
         /// <summary>Who looks again sees with the same eyes: the same answer again says less, another one says all.</summary>
         private double Repeated(int i, double word) => _before[i] < 0
@@ -380,13 +398,13 @@ public sealed class Posterior
         }
 
         private static double Said(Observation observation, Forecast forecast) => observation.Value is ReadingParse.Word word
-            ? WordOdds(observation, forecast, word.Answer)
+            ? WordOdds(observation, forecast.Groups, word.Answer)
             : forecast.OverLimit;
 
-        private static double WordOdds(Observation observation, Forecast forecast, AnswerWord answer)
+        private static double WordOdds(Observation observation, ImmutableArray<double> groups, AnswerWord answer)
         {
             var group = Checks.AnswerGroups.GroupOf(observation.Check, answer);
-            return group >= 0 && group < forecast.Groups.Length ? forecast.Groups[group] : 1;
+            return group >= 0 && group < groups.Length ? groups[group] : 1;
         }
 
         private static double Step(Forecaster forecaster, Observation observation)

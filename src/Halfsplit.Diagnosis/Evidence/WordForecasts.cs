@@ -42,6 +42,10 @@ internal static class WordForecasts
         };
     }
 
+    /// <summary>True for looks at a load: where it stops to do its work lies somewhere inside a cell of severity.</summary>
+    public static bool TurnsOnDegree(CheckSubject subject) =>
+        subject is CheckSubject.LoadWork or CheckSubject.WorkHot or CheckSubject.WorkAgain;
+
     /// <summary>Beeps below a threshold that lies somewhere between the published ones.</summary>
     public static ImmutableArray<double> Buzzer(double ohms)
     {
