@@ -17,11 +17,17 @@ public sealed record GroupsByDegree(ImmutableArray<double> Low, ImmutableArray<d
     /// <summary>The middle part ends here, in standard deviations of the cell; the outer ones are looked at where their mean lies.</summary>
     private const double MiddleEnds = 0.6, OuterMean = 1.25;
 
-    private static readonly (double Low, double Middle, double High) Free = Shares(0, 1);
-
     /// <summary>Odds of each answer, the degree unknown inside its cell.</summary>
-    public ImmutableArray<double> Mean =>
-        [.. Low.Select((low, i) => (Free.Low * low) + (Free.Middle * Middle[i]) + (Free.High * High[i]))];
+    public ImmutableArray<double> Mean => Given(0, 1);
+
+    /// <summary>Odds of each answer where numbers tell of the degree.</summary>
+    /// <param name="mean">Where they put it, in standard deviations of its cell.</param>
+    /// <param name="variance">How much of the cell's variance they left.</param>
+    internal ImmutableArray<double> Given(double mean, double variance)
+    {
+        var shares = Shares(mean, variance);
+        return [.. Low.Select((low, i) => (shares.Low * low) + (shares.Middle * Middle[i]) + (shares.High * High[i]))];
+    }
 
     /// <summary>The faults of a car in the lower and in the upper part of its cell; null where its severity has none.</summary>
     internal static (ImmutableArray<Fault> Low, ImmutableArray<Fault> High)? Ends(CircuitNetwork network, Hypothesis car) =>

@@ -94,6 +94,9 @@ internal sealed class JointLikelihood
         return Math.Clamp(1 - known, 0, 1);
     }
 
+    /// <summary>After <see cref="Log"/>: what the readings say of the car's answers to come.</summary>
+    public Hindsight Hindsight(ReadOnlySpan<Forecast> forecasts) => new(forecasts, _precision, _weighted);
+
     /// <summary>
     /// After <see cref="Log"/>: for each reading the probability, under this car, that it was a slip.
     /// </summary>
@@ -311,7 +314,7 @@ internal sealed class JointLikelihood
         return isQuiet ? forecast.QuietVariance : forecast.OwnVariance;
     }
 
-    private static double Dot(double[] a, double[] b)
+    internal static double Dot(double[] a, double[] b)
     {
         var sum = 0.0;
         for (var k = 0; k < a.Length; k++)

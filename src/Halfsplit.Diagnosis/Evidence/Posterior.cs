@@ -18,9 +18,16 @@ public sealed class Posterior
 
     private readonly HypothesisSpace _space;
 
-    private Posterior(HypothesisSpace space, double[] odds)
+    /// <summary>A reading more likely a slip than this says nothing of what comes.</summary>
+    private const double TakenForSlip = 0.5;
+
+    private readonly Weighing _weighing;
+    private readonly Dictionary<int, Hindsight> _hindsights = [];
+
+    private Posterior(HypothesisSpace space, Weighing weighing, double[] odds)
     {
         _space = space;
+        _weighing = weighing;
         Odds = [.. odds];
         var bySuspect = new double[space.Suspects.Length];
         for (var i = 0; i < odds.Length; i++)
@@ -69,7 +76,21 @@ public sealed class Posterior
             logs[i] = space.Hypotheses[i].LogPrior + weighing.LogLikelihood(space.Hypotheses[i]);
         }
 
-        return new Posterior(space, Normalize(logs));
+        return new Posterior(space, weighing, Normalize(logs));
+    }
+
+    /// <summary>Numbers were read that say something of the answers to come.</summary>
+    internal bool HasNumbers => _weighing.HasNumbers;
+
+    /// <summary>What the observations say of the answers of a car to come; the car must not be "none of these".</summary>
+    internal Hindsight HindsightOf(Hypothesis car)
+    {
+        if (!_hindsights.TryGetValue(car.Index, out var known))
+        {
+            _hindsights[car.Index] = known = _weighing.HindsightOf(car);
+        }
+
+        return known;
     }
 
     /// <summary>Log likelihood of each observation by itself under one hypothesis; what moved it, reading by reading.</summary>
@@ -215,6 +236,27 @@ public sealed class Posterior
         {
             LogLikelihood(car);
             return _joint.SeverityShift(_forecasts.AsSpan(0, _numberCount));
+        }
+
+        public bool HasNumbers => _observations.Any(o => o.Value is ReadingParse.Number && !ComesAndGoes.IsUnsteady(o));
+
+        /// <summary>What the numbers that were no slips say of the answers of a car to come.</summary>
+        public Hindsight HindsightOf(Hypothesis car)
+        {
+            LogSteady(car, new double[_observations.Count]);
+            var kept = 0;
+            for (var i = 0; i < _numberCount; i++)
+            {
+                if (_numberShares[i] <= TakenForSlip)
+                {
+                    (_numbers[kept], _forecasts[kept]) = (_numbers[i], _forecasts[i]);
+                    kept++;
+                }
+            }
+
+            var forecasts = _forecasts.AsSpan(0, kept);
+            _alone.Log(_numbers.AsSpan(0, kept), forecasts);
+            return _alone.Hindsight(forecasts);
         }
 
         public double LogLikelihood(Hypothesis car) => LogLikelihood(car, []);

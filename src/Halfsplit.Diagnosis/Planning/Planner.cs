@@ -37,6 +37,11 @@ public sealed class Planner(Forecaster forecaster, DiagnosisOptions options)
     /// <summary>With fewer safe checks than these the next best are looked at, so many times at most.</summary>
     private const int FewestSafe = 4, MostRounds = 12;
 
+    /// <summary>A check that tells a smaller share of what it promised has been told already; so many times the next best are looked at.</summary>
+    private const double ToldShare = 0.4;
+
+    private const int ToldRounds = 4;
+
     /// <summary>Checks kept because they tell most, whatever they take: a look ahead may find them worth their minutes.</summary>
     private const int Telling = 6;
 
@@ -54,7 +59,7 @@ public sealed class Planner(Forecaster forecaster, DiagnosisOptions options)
         ArgumentNullException.ThrowIfNull(checks);
         var partition = Partition.Of(posterior, classOf, MostCars);
         var best = new BestOf<RankedCheck>(most);
-        foreach (var (check, _, bits) in Safe(partition, partition, checks, position, repairs, 0))
+        foreach (var (check, _, bits) in Safe(posterior, partition, partition, checks, position, repairs, 0))
         {
             var ranked = new RankedCheck(check, Effort.Of(Circuit, options, position, check), bits);
             best.Offer(ranked, ranked.Score);
@@ -88,7 +93,7 @@ public sealed class Planner(Forecaster forecaster, DiagnosisOptions options)
         var partition = living.Thin(mostCars);
         var choices = PlanningProblem.Choices(partition, posterior.Space, mends, carryingOut);
         // Safe for every car that is likely, not only for the few that are planned with.
-        var seen = Safe(partition, living, checks, position, repairs, Telling)
+        var seen = Safe(posterior, partition, living, checks, position, repairs, Telling)
             .ConvertAll(c => new SeenCheck(c.Check, c.Bits, Information.Outcomes(c.Check, c.Outlooks, out var count), count));
         if (seen.Count > mostChecks)
         {
@@ -106,15 +111,17 @@ public sealed class Planner(Forecaster forecaster, DiagnosisOptions options)
         ArgumentNullException.ThrowIfNull(posterior);
         ArgumentNullException.ThrowIfNull(check);
         var partition = Partition.Of(posterior, classOf, MostCars);
-        return new Foresight(forecaster, partition, posterior.Space).Of(check, Outlooks(partition, check, repairs));
+        return new Foresight(forecaster, partition, posterior.Space).Of(check, Outlooks(posterior, partition, check, repairs));
     }
 
-    private Outlook[] Outlooks(Partition partition, Check check, ImmutableArray<Repair> repairs)
+    /// <summary>What each car answers, the readings so far known.</summary>
+    private Outlook[] Outlooks(Posterior posterior, Partition partition, Check check, ImmutableArray<Repair> repairs)
     {
         var outlooks = new Outlook[partition.Cars.Count];
         for (var i = 0; i < outlooks.Length; i++)
         {
-            outlooks[i] = Outlook.Of(forecaster.Of(partition.Cars[i], check, repairs));
+            var car = partition.Cars[i];
+            outlooks[i] = car.IsNone ? Outlook.Broad : posterior.HindsightOf(car).Of(forecaster.Of(car, check, repairs));
         }
 
         return outlooks;
@@ -123,70 +130,78 @@ public sealed class Planner(Forecaster forecaster, DiagnosisOptions options)
     private Circuit Circuit => forecaster.Network.Circuit;
 
     /// <summary>
-    /// The promising checks that may be done. Where hardly one of them may, the next best are looked at, without what is
-    /// like those that may not.
+    /// The promising checks that may be done. Where hardly one of them may, or what they promised has been told by readings so
+    /// far, the next best are looked at, without what is like those.
     /// </summary>
     /// <param name="living">Every car that must not come to harm.</param>
     private List<(Check Check, Outlook[] Outlooks, double Bits)> Safe(
-        Partition partition, Partition living, IEnumerable<Check> checks, Position position, ImmutableArray<Repair> repairs, int telling)
+        Posterior posterior, Partition partition, Partition living, IEnumerable<Check> checks, Position position, ImmutableArray<Repair> repairs,
+        int telling)
     {
         static (string, Instrument) LikeOf(Check check) => (check.Arrangement.Key, check.Probe.Instrument);
-        var refused = new HashSet<(string, Instrument)>();
+        var left = new HashSet<(string, Instrument)>();
+        var safe = new Dictionary<string, (Check Check, Outlook[] Outlooks, double Bits, double Minutes)>(StringComparer.Ordinal);
         for (var round = 1; ; round++)
         {
-            var safe = new List<(Check, Outlook[], double)>();
-            var before = refused.Count;
-            foreach (var (check, outlooks) in Promising(partition, checks.Where(c => !refused.Contains(LikeOf(c))), position, repairs, telling))
+            var before = left.Count;
+            var (promised, told) = (0.0, 0.0);
+            foreach (var (check, minutes, rough) in Promising(partition, checks.Where(c => !left.Contains(LikeOf(c))), position, repairs, telling))
             {
+                var outlooks = Outlooks(posterior, partition, check, repairs);
                 var bits = Information.Bits(partition, check, outlooks);
-                if (bits >= LeastBits && _safety.Allows(check, living, repairs))
+                var isSafe = bits >= LeastBits && _safety.Allows(check, living, repairs);
+                if (isSafe)
                 {
-                    safe.Add((check, outlooks, bits));
+                    safe[check.Id] = (check, outlooks, bits, minutes);
+                    (promised, told) = (Math.Max(promised, rough), Math.Max(told, bits));
                 }
-                else if (bits >= LeastBits)
+
+                if (!isSafe && bits >= LeastBits || posterior.HasNumbers && bits < ToldShare * rough)
                 {
-                    refused.Add(LikeOf(check));
+                    left.Add(LikeOf(check));
                 }
             }
 
-            if (safe.Count >= FewestSafe || refused.Count == before || round == MostRounds)
+            var isDisappointing = posterior.HasNumbers && told < ToldShare * promised && round < ToldRounds;
+            if (safe.Count >= FewestSafe && !isDisappointing || left.Count == before || round == MostRounds)
             {
-                return safe;
+                break;
             }
         }
+
+        // From several rounds the best are taken as they are from one.
+        var perMinute = safe.Values.OrderByDescending(s => Math.Round(s.Bits / s.Minutes, 9)).ThenBy(s => s.Check.Id, StringComparer.Ordinal).Take(Screened);
+        var most = safe.Values.OrderByDescending(s => Math.Round(s.Bits, 9)).ThenBy(s => s.Check.Id, StringComparer.Ordinal).Take(telling);
+        return [.. perMinute.UnionBy(most, s => s.Check.Id).OrderBy(s => s.Minutes).ThenBy(s => s.Check.Id, StringComparer.Ordinal)
+            .Select(s => (s.Check, s.Outlooks, s.Bits))];
     }
 
     /// <summary>
-    /// The checks worth computing in full: those with the most bits per minute on a few cars, the better ones of them on
-    /// all; and beside them those with the most bits, whatever they take.
+    /// The checks worth computing in full, with the bits they promise: those with the most bits per minute on a few cars, the better
+    /// ones of them on all; and beside them those with the most bits, whatever they take.
     /// </summary>
-    private IEnumerable<(Check Check, Outlook[] Outlooks)> Promising(
+    private List<(Check Check, double Minutes, double Bits)> Promising(
         Partition partition, IEnumerable<Check> checks, Position position, ImmutableArray<Repair> repairs, int telling)
     {
         if (partition.ClassCount < 2)
         {
-            yield break;
+            return [];
         }
 
         var byMinutes = _minutes.FewestFirst(position, checks);
         var few = partition.Thin(FewCars);
-        var looked = Screen(byMinutes, few, repairs, few.Cars.Count < partition.Cars.Count ? Looked : Screened, telling);
-        var screened = few.Cars.Count < partition.Cars.Count
-            ? Screen(looked, partition, repairs, Screened, telling)
-            : looked;
-        foreach (var (check, _) in screened)
-        {
-            yield return (check, Outlooks(partition, check, repairs));
-        }
+        var isFew = few.Cars.Count < partition.Cars.Count;
+        var looked = Screen(byMinutes, few, repairs, isFew ? Looked : Screened, telling);
+        return isFew ? Screen(looked.Select(k => (k.Check, k.Minutes)), partition, repairs, Screened, telling) : looked;
     }
 
-    private List<(Check Check, double Minutes)> Screen(
+    private List<(Check Check, double Minutes, double Bits)> Screen(
         IEnumerable<(Check Check, double Minutes)> byMinutes, Partition partition, ImmutableArray<Repair> repairs, int most,
         int telling)
     {
         var outlooks = new Outlook[partition.Cars.Count];
-        var kept = new BestOf<(Check, double)>(most);
-        var tells = new BestOf<(Check, double)>(Math.Max(1, telling));
+        var kept = new BestOf<(Check Check, double Minutes, double Bits)>(most);
+        var tells = new BestOf<(Check Check, double Minutes, double Bits)>(Math.Max(1, telling));
         foreach (var (check, minutes) in byMinutes)
         {
             // No check can tell more than everything: dearer ones can no longer win a place.
@@ -199,13 +214,13 @@ public sealed class Planner(Forecaster forecaster, DiagnosisOptions options)
             var bits = Information.Bits(partition, check, outlooks);
             if (bits >= LeastBits)
             {
-                kept.Offer((check, minutes), bits / minutes);
-                tells.Offer((check, minutes), bits);
+                kept.Offer((check, minutes, bits), bits / minutes);
+                tells.Offer((check, minutes, bits), bits);
             }
         }
 
         var items = telling > 0 ? kept.Items.Union(tells.Items) : kept.Items;
-        return [.. items.OrderBy(k => k.Item2).ThenBy(k => k.Item1.Id, StringComparer.Ordinal)];
+        return [.. items.OrderBy(k => k.Minutes).ThenBy(k => k.Check.Id, StringComparer.Ordinal)];
     }
 
     /// <summary>True if a check may be done on every car that is still likely.</summary>

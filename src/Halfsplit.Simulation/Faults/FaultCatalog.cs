@@ -175,7 +175,7 @@ public static class FaultCatalog
                 Plain(FaultModes.Open, FaultModes.Seized);
                 Graded(FaultModes.BrushesWorn, SeverityUnit.Ohms, Steps(BranchUse.Winding));
                 Graded(FaultModes.Shorted, SeverityUnit.Ohms, [0.05 * motor.WindingOhms, 0.3 * motor.WindingOhms]);
-                Graded(FaultModes.Tight, SeverityUnit.Ratio, [1.5, 2, 3, 5]);
+                Graded(FaultModes.Tight, SeverityUnit.Ratio, [1.5, 1.8, 2.2, 2.7, 3.3, 4, 5]);
                 break;
             case Starter:
                 Plain(FaultModes.CoilOpen, FaultModes.Stuck, FaultModes.ContactOpen, FaultModes.Seized);

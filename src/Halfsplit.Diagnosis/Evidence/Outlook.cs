@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
-using Halfsplit.Diagnosis.Evidence;
 
-namespace Halfsplit.Diagnosis.Planning;
+namespace Halfsplit.Diagnosis.Evidence;
 
 /// <summary>What the planner needs of a forecast: enough to see which cars a check parts.</summary>
 /// <param name="Mean">The number shown.</param>
