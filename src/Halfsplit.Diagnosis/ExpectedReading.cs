@@ -11,32 +11,32 @@ namespace Halfsplit.Diagnosis;
 /// <param name="Word">The likeliest answer in words, or "OL"; null where only a number answers.</param>
 public sealed record ExpectedReading(SuspectOdds? Suspect, double? Mean, double? Spread, string? Word)
 {
-    internal static ExpectedReading Of(Check check, SuspectOdds? suspect, Forecast forecast)
+    internal static ExpectedReading Of(Check check, SuspectOdds? suspect, Outlook outlook)
     {
-        if (forecast.IsBroad)
+        if (outlook.IsBroad)
         {
             return new ExpectedReading(suspect, null, null, null);
         }
 
         string? word = null;
-        if (forecast.Groups.Length == check.Answers.Length && forecast.Groups.Length > 0)
+        if (!outlook.Groups.IsDefaultOrEmpty && outlook.Groups.Length == check.Answers.Length)
         {
             var best = 0;
-            for (var i = 1; i < forecast.Groups.Length; i++)
+            for (var i = 1; i < outlook.Groups.Length; i++)
             {
-                best = forecast.Groups[i] > forecast.Groups[best] ? i : best;
+                best = outlook.Groups[i] > outlook.Groups[best] ? i : best;
             }
 
             word = check.Answers[best][0].Id;
         }
 
-        if (forecast.OverLimit > 0.5)
+        if (outlook.OverLimit > 0.5)
         {
             return new ExpectedReading(suspect, null, null, "OL");
         }
 
         return check.TakesNumber
-            ? new ExpectedReading(suspect, forecast.Mean, forecast.Spread, word)
+            ? new ExpectedReading(suspect, outlook.Mean, outlook.Spread, word)
             : new ExpectedReading(suspect, null, null, word);
     }
 }

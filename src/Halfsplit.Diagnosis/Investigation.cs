@@ -141,7 +141,7 @@ public sealed partial class Investigation
         return check.Expected(predicted, Circuit.Battery.NominalVolts);
     }
 
-    /// <summary>What the likeliest suspects and the healthy car would answer.</summary>
+    /// <summary>What the likeliest suspects would answer, the readings so far known.</summary>
     /// <param name="most">How many suspects at most.</param>
     public ImmutableArray<ExpectedReading> Expected(Check check, int most)
     {
@@ -150,13 +150,16 @@ public sealed partial class Investigation
         return [.. assessment.Suspects
             .Where(s => !s.Suspect.IsNone)
             .Take(most)
-            .Select(s => ExpectedReading.Of(
-                check, s, _forecaster.Of(assessment.LikeliestCar(s.Suspect), check, assessment.Repairs)))];
+            .Select(s =>
+            {
+                var car = assessment.LikeliestCar(s.Suspect);
+                return ExpectedReading.Of(check, s, assessment.Posterior.HindsightOf(car).Of(_forecaster.Of(car, check, assessment.Repairs)));
+            })];
     }
 
     /// <summary>What the healthy car would answer.</summary>
     public ExpectedReading ExpectedHealthy(Check check) => ExpectedReading.Of(
-        check, null, _forecaster.Of(Safety.SafetyScreen.HealthyCar(), check, []));
+        check, null, Outlook.Of(_forecaster.Of(Safety.SafetyScreen.HealthyCar(), check, [])));
 
     private void Append(Entry entry)
     {

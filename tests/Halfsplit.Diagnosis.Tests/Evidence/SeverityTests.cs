@@ -57,4 +57,31 @@ public sealed class SeverityTests
         // Each between its own simulated degrees: a factor of some is what lies between; with one side alone it was a hundred.
         Assert.InRange(Ratio() / before, 0.2, 5);
     }
+
+    /// <summary>
+    /// Between the degrees simulated lies the one from which a lamp counts as dark: two dark lamps are one sign of which side of it the
+    /// car is on, not two against the contact.
+    /// </summary>
+    [Fact]
+    public void Looks_at_two_lamps_behind_one_contact_hang_on_its_one_degree()
+    {
+        var circuit = ShippedSheets.Load("daytime-lamps");
+        var complaint = circuit.Complaints.First(c => c.Name == "daytime lamps stay dim");
+        double Odds(string fault)
+        {
+            var investigation = Investigation.Open(circuit, complaint);
+            var car = new SimulatedCar(circuit, complaint.Load, Game.Fault(fault));
+            foreach (var id in (string[])["volts BAT.pos BAT.neg | key off", "volts C2.1a BAT.neg | running", "work of DL | running parking", "work of DR | running parking"])
+            {
+                var check = investigation.FindCheck(id)!;
+                investigation.Record(id, check, car.Answer(check));
+            }
+
+            return investigation.Suspects.Single(s => s.Suspect.Id == "K2 contact resistive").Odds;
+        }
+
+        // At 4.4 ohm the lamps just glow with the resistor before them, at 5.0 they just don't; volts elsewhere tell the degree.
+        Assert.InRange(Odds("K2:contact-resistive:4.3"), 0.2, 0.99);
+        Assert.InRange(Odds("K2:contact-resistive:5.0"), 0.2, 0.99);
+    }
 }
