@@ -8,7 +8,7 @@ namespace Halfsplit.Circuits.Adapting;
 
 /// <summary>
 /// How two circuits differ, in words: renamed parts, then every section of the sheet in its order, then wires whose values
-/// differ, then paths that only one of them has. The same two circuits give the same list everywhere.
+/// differ, then wires and joints that only one of them has. The same two circuits give the same list everywhere.
 /// </summary>
 public static class CircuitDifference
 {
@@ -48,7 +48,7 @@ public static class CircuitDifference
             Section(Map(before, section), Map(after, section), what, found);
         }
 
-        Paths(old, present, found);
+        Wiring(old, present, found);
         return [.. found];
     }
 
@@ -128,51 +128,55 @@ public static class CircuitDifference
         }
     }
 
-    private static void Paths(Circuit old, Circuit present, List<Message> found)
+    /// <summary>Wires by their ends, then terminals that touch: a path that was cut differs where it was cut alone.</summary>
+    private static void Wiring(Circuit old, Circuit present, List<Message> found)
     {
-        var left = old.Paths.ToList();
-        var added = new List<WiringPath>();
-        foreach (var path in present.Paths)
+        var left = old.Wires.ToList();
+        var added = new List<Wire>();
+        foreach (var wire in present.Wires)
         {
-            var same = left.FindIndex(p => Course(p) == Course(path));
+            var ends = Ends(wire.From, wire.To);
+            var same = left.FindIndex(w => Ends(w.From, w.To) == ends);
             if (same < 0)
             {
-                added.Add(path);
+                added.Add(wire);
                 continue;
             }
 
-            Wires(present, left[same], path, found);
+            Values(left[same].Spec, wire, found);
             left.RemoveAt(same);
         }
 
-        found.AddRange(left.Select(p => new Message("diff.path-removed", SheetWriter.Path(p))));
-        found.AddRange(added.Select(p => new Message("diff.path-added", SheetWriter.Path(p))));
+        found.AddRange(left.Select(w => new Message("diff.wire-removed", Line(w))));
+        found.AddRange(added.Select(w => new Message("diff.wire-added", Line(w))));
+        var touching = old.Joints.Select(j => Ends(j.First, j.Second)).ToList();
+        var touches = present.Joints.Select(j => Ends(j.First, j.Second)).ToList();
+        found.AddRange(touching.Except(touches).Select(e => new Message("diff.joint-removed", $"{e.Item1}", $"{e.Item2}")));
+        found.AddRange(touches.Except(touching).Select(e => new Message("diff.joint-added", $"{e.Item1}", $"{e.Item2}")));
     }
 
-    private static void Wires(Circuit present, WiringPath before, WiringPath after, List<Message> found)
+    private static (TerminalName, TerminalName) Ends(TerminalName one, TerminalName other) => one < other ? (one, other) : (other, one);
+
+    private static string Line(Wire wire) => SheetWriter.Path(new WiringPath([Point(wire.From), wire.Spec, Point(wire.To)]));
+
+    private static PathPart Point(TerminalName at) => new(at.Part, at.Name.Length == 0 ? null : at.Name);
+
+    private static void Values(PathWire was, Wire present, List<Message> found)
     {
-        foreach (var (old, now) in before.Items.Zip(after.Items))
+        var wire = present.Spec;
+        void Tell(string code, string? first, string? second)
         {
-            if (old is not PathWire was || now is not PathWire wire || was == wire)
+            if (first != second)
             {
-                continue;
+                found.Add(new Message(code, present.Id, first ?? (object)Nothing, second ?? (object)Nothing));
             }
-
-            var id = present.Wires.First(w => ReferenceEquals(w.Spec, wire)).Id;
-            void Tell(string code, string? first, string? second)
-            {
-                if (first != second)
-                {
-                    found.Add(new Message(code, id, first ?? (object)Nothing, second ?? (object)Nothing));
-                }
-            }
-
-            Tell("diff.wire-gauge", WireText.Gauge(was), WireText.Gauge(wire));
-            Tell("diff.wire-length", WireText.Length(was), WireText.Length(wire));
-            Tell("diff.wire-colour", was.Colour, wire.Colour);
-            Tell("diff.wire-place", was.Place, wire.Place);
-            Tell("diff.wire-name", was.Name, wire.Name);
         }
+
+        Tell("diff.wire-gauge", WireText.Gauge(was), WireText.Gauge(wire));
+        Tell("diff.wire-length", WireText.Length(was), WireText.Length(wire));
+        Tell("diff.wire-colour", was.Colour, wire.Colour);
+        Tell("diff.wire-place", was.Place, wire.Place);
+        Tell("diff.wire-name", was.Name, wire.Name);
     }
 
     /// <summary>What a path goes by, whatever its wires are.</summary>
