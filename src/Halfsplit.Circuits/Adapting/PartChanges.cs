@@ -129,9 +129,9 @@ internal static class PartChanges
             return problem;
         }
 
-        // A slot of the old place says nothing of the new one; where somebody sits there it is certainly another.
-        var isTaken = place.Name != part.Notes.Place && part.Notes.Slot is { } slot && Holder(draft, part, place.Name, slot) is not null;
-        if (isTaken)
+        // A slot of the old place says nothing of the new one.
+        var loses = place.Name != part.Notes.Place && part.Notes.Slot is not null;
+        if (loses)
         {
             draft.Assume("adapt.assumed-slot", part.Id);
         }
@@ -147,7 +147,7 @@ internal static class PartChanges
         return Note(draft, part.Id, _ => notes => notes with
         {
             Place = place.Name,
-            Slot = isTaken ? null : notes.Slot,
+            Slot = loses ? null : notes.Slot,
             Cautions = keeps ? notes.Cautions.Add(FuelWords.Caution) : notes.Cautions,
         });
     }

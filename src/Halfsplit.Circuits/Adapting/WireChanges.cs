@@ -1,4 +1,5 @@
 using Halfsplit.Circuits.Data;
+using Halfsplit.Circuits.Importing;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Circuits.Model;
 using Halfsplit.Circuits.Sheets;
@@ -11,10 +12,10 @@ internal static class WireChanges
 {
     public static Message? Colour(AdaptingDraft draft, ColourWire change)
     {
-        var colour = change.Colour?.Trim().ToUpperInvariant();
-        if (colour is not null && !Codes(colour).All(WireColours.Codes.Contains))
+        var colour = change.Colour is { } said ? WireColumns.Colour(said) : null;
+        if (change.Colour is not null && colour is null)
         {
-            return new Message("adapt.bad-colour", change.Colour!, string.Join(", ", WireColours.Codes));
+            return new Message("adapt.bad-colour", change.Colour, string.Join(", ", WireColours.Codes));
         }
 
         return Change(draft, change.Wire, wire =>
@@ -76,9 +77,4 @@ internal static class WireChanges
         draft.Wiring.Replace(wire.Spec, change(wire));
         return null;
     }
-
-    private static IEnumerable<string> Codes(string colour) => colour.Split('/').SelectMany(run => Enumerable
-        .Range(0, (run.Length + 1) / 2)
-        .Select(i => run.Substring(2 * i, Math.Min(2, run.Length - (2 * i)))))
-        .DefaultIfEmpty("");
 }

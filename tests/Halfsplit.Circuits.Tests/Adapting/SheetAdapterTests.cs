@@ -262,15 +262,29 @@ public sealed class SheetAdapterTests
         Assert.Equal(("12", "11"), (swapped["F11"].Notes.Slot, swapped["F12"].Notes.Slot));
     }
 
+    /// <summary>A slot's name means a hole of its own box.</summary>
     [Fact]
-    public void A_part_that_moves_to_a_box_where_its_slot_is_taken_has_none_there()
+    public void A_part_that_moves_to_another_box_has_no_slot_there_until_one_is_said()
     {
-        var moved = Adapted.One(ShippedSheets.Load("horn"), "place F6 = kick panel");
-        Assert.Equal("6", moved.Circuit!["F6"].Notes.Slot);
-
-        var done = Adapted.One(Adapted.Of("horn", "slot F14 = 6"), "place F6 = kick panel");
+        var done = Adapted.One(ShippedSheets.Load("horn"), "place F6 = kick panel");
         Assert.Null(done.Circuit!["F6"].Notes.Slot);
         Assert.Contains(done.Assumptions, a => a.Code == "adapt.assumed-slot");
+        Assert.Equal("9", Adapted.Of("horn", "place F6 = kick panel", "slot F6 = 9")["F6"].Notes.Slot);
+
+        var stays = Adapted.One(ShippedSheets.Load("horn"), "place F6 = engine bay box, 2 min");
+        Assert.Equal("6", stays.Circuit!["F6"].Notes.Slot);
+    }
+
+    [Theory]
+    [InlineData("pink", "PK")]
+    [InlineData("schwarz", "BK")]
+    [InlineData("red with white stripe", "RD/WH")]
+    [InlineData("gelb/schwarz", "YE/BK")]
+    [InlineData("yebk", "YEBK")]
+    public void A_colour_is_understood_as_a_table_of_wires_has_it(string said, string code)
+    {
+        var circuit = Adapted.Of("pump-feed", $"colour K2~C1 = {said}");
+        Assert.Equal(code, Wire(circuit, "K2.87~C1.2a").Colour);
     }
 
     [Fact]
