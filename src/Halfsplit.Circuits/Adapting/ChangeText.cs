@@ -153,8 +153,18 @@ public static partial class ChangeText
     }
 
     /// <summary>A gauge as a sheet has it, with <c>about</c> before a guess; the rest of the wire means nothing.</summary>
-    public static PathWire? ReadGauge(string text, out Message? problem) =>
-        WireText.TryParse($"wire {text} 1m", out var wire, out problem) ? wire : null;
+    public static PathWire? ReadGauge(string text, out Message? problem)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        if (text.Length > 0 && Quantity.NumberLength(text) == text.Length)
+        {
+            // In a wire as a sheet has it a bare number would be a length.
+            problem = new Message("adapt.gauge-unit", text);
+            return null;
+        }
+
+        return WireText.TryParse($"wire {text} 1m", out var wire, out problem) ? wire : null;
+    }
 
     /// <summary>A length as a sheet has it, with <c>about</c> before a guess; the rest of the wire means nothing.</summary>
     public static PathWire? ReadLength(string text, out Message? problem) =>

@@ -110,29 +110,12 @@ public sealed class AdaptingTalk(Terminal terminal, Circuit parent)
             Apply(new PlacePart(part.Id, place.Choice));
         }
 
-        Slot(part);
+        Keep("adapting.ask-slot", Circuit.Find(part.Id)?.Notes.Slot, (text, unknown) => new SlotPart(part.Id, unknown ? null : text));
         Keep(
             "adapting.ask-price",
             notes.Price is { } price ? string.Create(CultureInfo.InvariantCulture, $"{price.Low} to {price.High}") : terminal.Say("adapting.usual"),
             (text, unknown) => unknown ? new PricePart(part.Id, null)
                 : ChangeText.ReadPrice(text, out var problem) is { } range ? new PricePart(part.Id, range) : Wrong(problem!));
-    }
-
-    /// <summary>Asks again while somebody else sits in the slot.</summary>
-    private void Slot(Part part)
-    {
-        bool isRefused;
-        do
-        {
-            isRefused = false;
-            Keep("adapting.ask-slot", Circuit.Find(part.Id)?.Notes.Slot, (text, unknown) =>
-            {
-                var change = new SlotPart(part.Id, unknown ? null : text);
-                isRefused = SheetAdapter.Apply(Circuit, change).Circuit is null;
-                return change;
-            });
-        }
-        while (isRefused);
     }
 
     private void Id()
@@ -143,7 +126,7 @@ public sealed class AdaptingTalk(Terminal terminal, Circuit parent)
         }
     }
 
-    private void Title() => Keep("adapting.ask-title", Circuit.Title, (text, unknown) => unknown ? null : new TitleSheet(text));
+    private void Title() => Keep("adapting.ask-title", Circuit.Title, (text, unknown) => new TitleSheet(unknown ? Circuit.Title : text));
 
     private void WireValues()
     {
@@ -168,28 +151,49 @@ public sealed class AdaptingTalk(Terminal terminal, Circuit parent)
             return;
         }
 
-        var id = Ask("adapting.ask-new-id", FreeId(isConnector ? "C" : "SP"));
+        // Each answer is tried at once, so that a wrong one does not lose those before it.
+        SheetChange? Change(string? id, string? name, PlaceChoice? place, string? share, out Message? problem)
+        {
+            // The words of the change say the share, so that one reader reads it.
+            var text = (isConnector ? "connector in " : "splice in ") + wire.Id + (IsSaid(share) ? " after " + share : "");
+            return ChangeText.Parse(text, out problem) switch
+            {
+                InsertConnector connector => connector with { Id = Said(id), Name = Said(name), Place = place },
+                InsertSplice splice => splice with { Id = Said(id), Name = Said(name), Place = place },
+                _ => null,
+            };
+        }
+
+        Message? Wrong(string? id, string? share) =>
+            Change(id, null, null, share, out var problem) is { } change ? SheetAdapter.Apply(Circuit, change).Problem : problem;
+
+        if (Wrong(null, null) is { } cannot)
+        {
+            terminal.Line(cannot, Page.Caution);
+            return;
+        }
+
+        var id = AskUntil(() => Ask("adapting.ask-new-id", FreeId(isConnector ? "C" : "SP")), text => Wrong(text, null));
         var name = Ask("adapting.ask-new-name");
         var place = Place("adapting.ask-new-place", null);
-        var share = Ask("adapting.ask-share");
-        if (_quit || _ended)
+        var share = AskUntil(() => Ask("adapting.ask-share"), text => Wrong(id, text));
+        if (!_quit && !_ended && Change(id, name, place?.Choice, share, out _) is { } change)
         {
-            return;
+            Apply(change);
+        }
+    }
+
+    /// <summary>Asks again as long as something is wrong with the answer.</summary>
+    private string? AskUntil(Func<string?> ask, Func<string?, Message?> wrong)
+    {
+        var answer = ask();
+        while (!_quit && !_ended && wrong(answer) is { } problem)
+        {
+            terminal.Line(problem, Page.Caution);
+            answer = ask();
         }
 
-        // The words of the change say the share, so that one reader reads it.
-        var text = (isConnector ? "connector in " : "splice in ") + wire.Id + (IsSaid(share) ? " after " + share : "");
-        if (ChangeText.Parse(text, out var problem) is not { } read)
-        {
-            terminal.Line(problem!, Page.Caution);
-            return;
-        }
-
-        Apply(read switch
-        {
-            InsertConnector connector => connector with { Id = Said(id), Name = Said(name), Place = place?.Choice },
-            _ => (InsertSplice)read with { Id = Said(id), Name = Said(name), Place = place?.Choice },
-        });
+        return answer;
     }
 
     private void WithoutRelay()
@@ -208,7 +212,14 @@ public sealed class AdaptingTalk(Terminal terminal, Circuit parent)
             return;
         }
 
-        var id = Ask("adapting.ask-new-id", FreeId("K"));
+        Message? Wrong(string? id) => SheetAdapter.Apply(Circuit, new AddRelay(load, Said(id), null, null)).Problem;
+        if (Wrong(null) is { } cannot)
+        {
+            terminal.Line(cannot, Page.Caution);
+            return;
+        }
+
+        var id = AskUntil(() => Ask("adapting.ask-new-id", FreeId("K")), Wrong);
         var name = Ask("adapting.ask-new-name");
         var place = Place("adapting.ask-new-place", null);
         if (!_quit && !_ended)
@@ -225,8 +236,8 @@ public sealed class AdaptingTalk(Terminal terminal, Circuit parent)
         }
     }
 
-    /// <summary>Makes the change and says what became of it.</summary>
-    private void Apply(SheetChange change)
+    /// <summary>Makes the change and says what became of it; false where it is refused.</summary>
+    private bool Apply(SheetChange change)
     {
         var done = SheetAdapter.Apply(Circuit, change);
         if (done.Circuit is null)
@@ -235,10 +246,10 @@ public sealed class AdaptingTalk(Terminal terminal, Circuit parent)
             if (change is RemoveRelay { DespiteAmps: false } relay && SheetAdapter.Apply(Circuit, relay with { DespiteAmps = true }).Circuit is not null
                 && Ask("adapting.ask-despite") is { } answer && TalkCommand.IsYes(answer))
             {
-                Apply(relay with { DespiteAmps = true });
+                return Apply(relay with { DespiteAmps = true });
             }
 
-            return;
+            return false;
         }
 
         var differences = CircuitDifference.Between(Circuit, done.Circuit);
@@ -250,21 +261,24 @@ public sealed class AdaptingTalk(Terminal terminal, Circuit parent)
         if (differences.IsEmpty && done.Assumptions.IsEmpty)
         {
             terminal.Line(new Message("adapting.same"), null, 2);
-            return;
+            return true;
         }
 
         Adapt.Tell(terminal, done.Assumptions, done.Warnings);
         Circuit = done.Circuit;
         _changes.Add(change);
+        return true;
     }
 
-    /// <summary>Asks for a value that Enter keeps.</summary>
+    /// <summary>Asks for a value that Enter keeps, again where the answer can't be taken.</summary>
     private void Keep(string question, string? present, Func<string, bool, SheetChange?> change)
     {
-        if (!_quit && !_ended && Ask(question, present ?? Nothing) is { Length: > 0 } text
-            && change(text, TalkCommand.IsUnknown(text)) is { } made)
+        while (!_quit && !_ended && Ask(question, present ?? Nothing) is { Length: > 0 } text)
         {
-            Apply(made);
+            if (change(text, TalkCommand.IsUnknown(text)) is { } made && Apply(made))
+            {
+                return;
+            }
         }
     }
 

@@ -25,6 +25,7 @@ public sealed class AdaptTests : IDisposable
         K2
         4
         xy
+
         about 4 mm2
         ?
         4
@@ -119,6 +120,20 @@ public sealed class AdaptTests : IDisposable
 
         Assert.Contains("holds F12 already", talk, StringComparison.Ordinal);
         Assert.Contains("slot: R5", File.ReadAllText(Sheet), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_wrong_answer_is_asked_for_again_and_loses_none_before_it()
+    {
+        // A connector: its wire, a name that is taken, a free one, no words, no place, a share that can't be, one that can.
+        var talk = Shell.Expect(
+            0, _shell.RunWith("3\nK2.87~C1.2a\nK2\nC9\n\n\n140 %\n40 %\n2\nK2.87~C9.1a\nplaid\nGN\n2.5\n4mm2\n\n\n", "adapt", "pump-feed", "-o", Sheet)).Output;
+
+        var sheet = File.ReadAllText(Sheet);
+        Assert.Contains("C9: { kind: connector", sheet, StringComparison.Ordinal);
+        Assert.Contains("wire 4mm2 1.12m GN -> C9.1", sheet, StringComparison.Ordinal);
+        Assert.Contains("\"plaid\" is no wire colour", talk, StringComparison.Ordinal);
+        Assert.Contains("write 2.5mm2", talk, StringComparison.Ordinal);
     }
 
     [Fact]
