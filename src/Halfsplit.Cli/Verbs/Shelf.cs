@@ -15,23 +15,39 @@ public static class Shelf
         ArgumentNullException.ThrowIfNull(settings);
         var question = string.Join(' ', settings.Words);
         var found = ShelfSearch.Find(question);
+        var aid = ShelfElsewhere.Aid(question);
         if (settings.Json)
         {
-            JsonOutput.Write(terminal, json => json.Array("complaints", found, complaint =>
+            JsonOutput.Write(terminal, json =>
             {
-                json.WriteString("sheet", complaint.Sheet.Name);
-                json.WriteString("complaint", complaint.Name);
-                json.WriteString("load", complaint.Load);
-                json.WriteString("system", complaint.Sheet.System);
-                json.WriteNumber("volts", complaint.Sheet.NominalVolts);
-                json.WriteString("title", complaint.Sheet.Title);
-                json.WriteString("summary", complaint.Sheet.Summary);
-                json.Texts("fuses", complaint.Fuses);
-            }));
+                json.WriteString("aid", aid);
+                json.Array("complaints", found, complaint =>
+                {
+                    json.WriteString("sheet", complaint.Sheet.Name);
+                    json.WriteString("complaint", complaint.Name);
+                    json.WriteString("load", complaint.Load);
+                    json.WriteString("system", complaint.Sheet.System);
+                    json.WriteNumber("volts", complaint.Sheet.NominalVolts);
+                    json.WriteString("title", complaint.Sheet.Title);
+                    json.WriteString("summary", complaint.Sheet.Summary);
+                    json.Texts("fuses", complaint.Fuses);
+                });
+            });
             return ExitCode.Good;
         }
 
-        if (found.IsEmpty)
+        if (aid is not null)
+        {
+            terminal.Line(new Message("shelf.elsewhere", aid));
+            if (found.IsEmpty)
+            {
+                return ExitCode.Good;
+            }
+
+            terminal.Blank();
+            terminal.Line(new Message("shelf.nearest"));
+        }
+        else if (found.IsEmpty)
         {
             terminal.Line(new Message("shelf.nothing", question));
             return ExitCode.Good;

@@ -42,6 +42,12 @@ public sealed class BenchTests(PublishedApp app)
 
         await page.Locator(".answer b").GetByText("Settled: 1 normally open, 2 coil").WaitForAsync();
 
+        // What no circuit is about leads here from the start page's search.
+        await phone.GoAsync("#/");
+        await page.Locator("input[type=search]").FillAsync("battery goes flat overnight");
+        await page.GetByRole(AriaRole.Link, new() { Name = phone.Say("bench-aid.drain-hunt"), Exact = true }).ClickAsync();
+        await page.GetByRole(AriaRole.Heading, new() { Name = phone.Say("bench-aid.drain-hunt"), Exact = true }).WaitForAsync();
+
         // A recording that was made on the spot.
         await phone.GoAsync("#/bench/motor");
         await page.Locator("#aid-recording").SetInputFilesAsync(new FilePayload { Name = "pump.csv", MimeType = "text/csv", Buffer = Recording() });

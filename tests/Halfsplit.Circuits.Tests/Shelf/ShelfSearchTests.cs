@@ -81,4 +81,13 @@ public sealed class ShelfSearchTests
             Assert.True(!row.Has("means") || ShelfSearch.Find(row.Text("means")).Length > 0, $"{row.Text("word")} leads nowhere");
         }
     }
+
+    [Theory]
+    [InlineData("My battery goes flat overnight", "drain-hunt")]
+    [InlineData("Batterie ist morgens leer", "drain-hunt")]
+    [InlineData("Batterie jeden Morgen leer", "drain-hunt")]
+    [InlineData("Ruhestrom zu hoch", "drain-hunt")]
+    [InlineData("leisure battery gets no charge", null)]
+    [InlineData("fuel pump does not run", null)]
+    public void What_no_circuit_is_about_leads_to_the_bench(string question, string? aid) => Assert.Equal(aid, ShelfElsewhere.Aid(question));
 }

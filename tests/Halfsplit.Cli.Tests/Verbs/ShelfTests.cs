@@ -45,6 +45,18 @@ public sealed class ShelfTests
     }
 
     [Fact]
+    public void What_no_circuit_is_about_leads_to_the_bench()
+    {
+        using var shell = new Shell();
+        var said = Shell.Expect(0, shell.Run("shelf", "battery", "goes", "flat", "overnight")).Output;
+
+        Assert.StartsWith("No circuit of the shelf is about this", said, StringComparison.Ordinal);
+        Assert.Contains("drain-hunt --help", said, StringComparison.Ordinal);
+        Assert.Equal("drain-hunt", Shell.Expect(0, shell.Run("shelf", "Ruhestrom", "--json")).Json.GetProperty("aid").GetString());
+        Assert.Equal(0, shell.Run("bench", "drain-hunt", "--help").Code);
+    }
+
+    [Fact]
     public void Scripts_read_the_best_first()
     {
         using var shell = new Shell();
