@@ -59,6 +59,11 @@ public static class TableImport
 
             Kinds(parts);
             var (paths, wires, joints) = Paths();
+            if (Strap(paths) is { } strap)
+            {
+                paths.Add(strap);
+            }
+
             foreach (var part in parts)
             {
                 AboutTerminals(part);
@@ -136,6 +141,21 @@ public static class TableImport
             }
 
             return (paths, wires, joints);
+        }
+
+        /// <summary>The cable between the body and the battery, which tables of a harness leave out; null where a row has it or nothing goes to the body.</summary>
+        private string? Strap(List<string> paths)
+        {
+            var battery = _kinds.Where(k => k.Value == "battery").Select(k => k.Key).ToList();
+            var ends = paths.SelectMany(p => p.Split(" -> ")).ToHashSet(StringComparer.Ordinal);
+            if (battery.Count != 1 || ends.Contains($"{battery[0]}.neg") || !ends.Contains(Metal.Body))
+            {
+                return null;
+            }
+
+            var values = AssumedValues.Of("strap").ToDictionary(v => v.Key, v => v.Value, StringComparer.Ordinal);
+            Say(ProblemSeverity.Warning, 0, "table.strap-assumed", battery[0], values["gauge"], values["length"]);
+            return $"{Metal.Body} -> wire {values["gauge"]} {values["length"]} -> {battery[0]}.neg";
         }
 
         private static string Behind(string word, string? value) => value is null ? "" : word + value;

@@ -156,6 +156,18 @@ public sealed class TableImportTests
         Assert.DoesNotContain(made.Remarks, r => r.Message.Code == "table.value-assumed");
     }
 
+    /// <summary>A harness's table ends at the body; without the battery's own cable no current would return.</summary>
+    [Fact]
+    public void A_table_without_the_batterys_ground_cable_gets_one_that_is_said_to_be_assumed()
+    {
+        const string Rows = "from,to,gauge,length\nBAT.pos,F1.1,4mm2,1m\nF1.2,S1.1,1mm2,2m\nS1.2,L1.1,1mm2,1m\nL1.2,31,1mm2,1m";
+        var made = TableImport.Read(Rows, null, "t");
+
+        Assert.Empty(CircuitLint.Check(Whole(made.Sheet!)).Where(p => p.Severity == ProblemSeverity.Error));
+        Assert.Contains("16mm2", English.Say(Assert.Single(made.Remarks, r => r.Message.Code == "table.strap-assumed").Message), StringComparison.Ordinal);
+        Assert.DoesNotContain(TableImport.Read(Rows + "\n31,BAT.neg,25mm2,0.3m", null, "t").Remarks, r => r.Message.Code == "table.strap-assumed");
+    }
+
     [Fact]
     public void A_row_that_stands_twice_is_one_wire_and_keeps_its_name()
     {
