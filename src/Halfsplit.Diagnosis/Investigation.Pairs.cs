@@ -26,12 +26,12 @@ public sealed partial class Investigation
             : Posterior.Of(_singles.WithPairs(PairsToTry(observations, posterior)), _forecaster, observations);
     }
 
-    /// <summary>A repair was done and its proof failed more than once: one fault may have hidden another.</summary>
+    /// <summary>A repair was done and its proof failed: one fault may have hidden another.</summary>
     private bool RepairDidNotCure(ImmutableArray<Observation> observations)
     {
         var latest = observations[^1].RepairsBefore.Length;
-        return latest > 0 && observations.Count(o =>
-            o.Check.Kind == CheckKind.Proof && o.RepairsBefore.Length == latest && !Passes(o)) > 1;
+        return latest > 0 && observations.Any(o =>
+            o.Check.Kind == CheckKind.Proof && o.RepairsBefore.Length == latest && !Passes(o));
     }
 
     /// <summary>What may have hidden behind what was mended, and the candidates with one another.</summary>

@@ -35,11 +35,8 @@ internal static class LoadJudge
             return new LoadState(LoadCondition.Dead, volts, amps, Math.Abs(amps) > StalledShare * motor.RatedAmps);
         }
 
-        var wanted = MotorLaw.Of(motor).BackEmf(motor.Works.Low);
-        var condition = device.Law(point.Run).BackEmf(Math.Abs(volts)) >= wanted
-            ? LoadCondition.Works
-            : LoadCondition.Weak;
-        return new LoadState(condition, volts, amps, false);
+        var share = device.Law(point.Run).BackEmf(Math.Abs(volts)) / MotorLaw.Of(motor).BackEmf(motor.Works.Low);
+        return new LoadState(AtLeastWeak(share), volts, amps, false, share);
     }
 
     private static LoadState Cranking(OperatingPoint point, Starter starter)
@@ -53,8 +50,8 @@ internal static class LoadJudge
             return new LoadState(LoadCondition.Dead, volts, amps, StarterDevice.IsEngaged(state));
         }
 
-        var condition = volts >= starter.Works.Low ? LoadCondition.Works : LoadCondition.Weak;
-        return new LoadState(condition, volts, amps, false);
+        var share = volts / starter.Works.Low;
+        return new LoadState(AtLeastWeak(share), volts, amps, false, share);
     }
 
     private static LoadState Pulling(OperatingPoint point, Solenoid solenoid)
@@ -68,9 +65,8 @@ internal static class LoadJudge
         var moves = !point.Run.IsFaulted(solenoid.Id, FaultModes.Stuck)
             && Math.Abs(amps) * solenoid.Ohms >= solenoid.PullInVolts
             && Math.Abs(amps) < 3 * Math.Abs(volts) / solenoid.Ohms;
-        var condition = !moves ? LoadCondition.Dead
-            : Math.Abs(volts) >= solenoid.Works.Low ? LoadCondition.Works : LoadCondition.Weak;
-        return new LoadState(condition, volts, amps, false);
+        var share = moves ? Math.Abs(volts) / solenoid.Works.Low : 0;
+        return new LoadState(moves ? AtLeastWeak(share) : LoadCondition.Dead, volts, amps, false, share);
     }
 
     private static LoadState Glowing(OperatingPoint point, Load load)
@@ -81,7 +77,7 @@ internal static class LoadJudge
         }
 
         var (volts, amps) = Across(point, load);
-        return new LoadState(Glow(load, volts, amps, load.RatedVolts / load.RatedAmps), volts, amps, false);
+        return Glowing(load, volts, amps, load.RatedVolts / load.RatedAmps);
     }
 
     private static LoadState BestFilament(OperatingPoint point, Lamp lamp)
@@ -92,17 +88,19 @@ internal static class LoadJudge
             var volts = point.Volts(new(lamp.Id, filament.Terminal)) - point.Volts(new(lamp.Id, lamp.Common));
             var branch = point.Network.BranchesOf($"{lamp.Id}.{filament.Terminal}")[0];
             var amps = point.Run.Amps(branch);
-            var glow = Glow(lamp, volts, amps, lamp.LampVolts * lamp.LampVolts / filament.Watts);
-            if (glow >= best.Condition && Math.Abs(volts) >= Math.Abs(best.Volts))
+            var glow = Glowing(lamp, volts, amps, lamp.LampVolts * lamp.LampVolts / filament.Watts);
+            if (glow.Condition >= best.Condition && Math.Abs(volts) >= Math.Abs(best.Volts))
             {
-                best = new LoadState(glow, volts, amps, false);
+                best = glow;
             }
         }
 
         return best;
     }
 
-    private static LoadCondition Glow(Load load, double volts, double amps, double hotOhms)
+    private static LoadCondition AtLeastWeak(double share) => share >= 1 ? LoadCondition.Works : LoadCondition.Weak;
+
+    private static LoadState Glowing(Load load, double volts, double amps, double hotOhms)
     {
         var size = Math.Abs(volts);
         var expected = load is Lamp lamp
@@ -110,10 +108,11 @@ internal static class LoadJudge
             : load is Led led ? Math.Max(0, size - led.ForwardVolts) / (hotOhms * (1 - (led.ForwardVolts / led.RunVolts))) : size / hotOhms;
         if (size < DeadShare * load.RatedVolts || Math.Abs(amps) < AmpsShare * expected || expected <= 0)
         {
-            return LoadCondition.Dead;
+            return new LoadState(LoadCondition.Dead, volts, amps, false);
         }
 
-        return size >= load.Works.Low ? LoadCondition.Works : LoadCondition.Weak;
+        var share = size / load.Works.Low;
+        return new LoadState(AtLeastWeak(share), volts, amps, false, share);
     }
 
     private static (double Volts, double Amps) Across(OperatingPoint point, Load load)

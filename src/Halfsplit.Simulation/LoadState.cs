@@ -7,4 +7,5 @@ namespace Halfsplit.Simulation;
 /// <param name="Volts">Volts across it.</param>
 /// <param name="Amps">Amps through it.</param>
 /// <param name="Stalled">A motor that is fed and does not turn.</param>
-public readonly record struct LoadState(LoadCondition Condition, double Volts, double Amps, bool Stalled);
+/// <param name="Share">What decides, as a share of what full work takes: from 1 on it works. 0 where it is dead.</param>
+public readonly record struct LoadState(LoadCondition Condition, double Volts, double Amps, bool Stalled, double Share = 0);

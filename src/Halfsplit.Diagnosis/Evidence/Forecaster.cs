@@ -213,7 +213,8 @@ public sealed class Forecaster
         var raw = new double[Network.Branches.Length + 1];
         reader.Slopes(check.Probe, raw);
         var mean = read.Value;
-        if (instrument is Instrument.AmpsClamp or Instrument.AmpsInline && mean < 0)
+        var isTurned = instrument is Instrument.AmpsClamp or Instrument.AmpsInline && mean < 0;
+        if (isTurned)
         {
             // Amps are read without regard to the direction of the clamp.
             mean = -mean;
@@ -254,7 +255,7 @@ public sealed class Forecaster
             Mean = mean,
             OwnVariance = own,
             QuietVariance = quiet,
-            Slopes = _unknowns.Scale(raw, mean, instrument, _meter, condition, CellIn(car, point)),
+            Slopes = _unknowns.Scale(raw, mean, instrument, _meter, condition, CellIn(car, point), isTurned),
             OverLimit = overLimit,
             LoadedAmps = read.LoadedAmps,
             Groups = check.Subject == CheckSubject.LampGlow

@@ -7,7 +7,7 @@ namespace Halfsplit.Diagnosis.Evidence;
 
 /// <summary>
 /// What all readings of one car share without our knowing it: the battery's volts at rest and running, every part's
-/// true resistance, the meter's gain, and where in its cell the severity lies.
+/// true resistance, a clamp's zero, the meter's gain, and where in its cell the severity lies.
 /// </summary>
 public sealed class Unknowns
 {
@@ -27,13 +27,14 @@ public sealed class Unknowns
     }
 
     /// <summary>Number of unknowns.</summary>
-    public int Count => 2 + _network.Branches.Length + 2;
+    public int Count => 2 + _network.Branches.Length + 3;
 
     /// <summary>Turns an instrument's slopes into slopes per standard deviation of each unknown.</summary>
     /// <param name="raw">First per volt of the battery, then per unit of the logarithm of each branch's ohms.</param>
+    /// <param name="isTurned">The instrument shows the amps without their sign, and they run against its direction.</param>
     public double[] Scale(
         ReadOnlySpan<double> raw, double mean, Instrument instrument, Meter meter, Condition condition,
-        SeverityCell? severity)
+        SeverityCell? severity, bool isTurned = false)
     {
         ArgumentNullException.ThrowIfNull(meter);
         ArgumentNullException.ThrowIfNull(condition);
@@ -45,6 +46,7 @@ public sealed class Unknowns
             slopes[2 + i] = raw[i + 1] * _network.Branches[i].Tolerance;
         }
 
+        slopes[^3] = (isTurned ? -1 : 1) * Meter.ZeroSpread(instrument);
         slopes[^2] = mean * meter.GainSpread(instrument);
         if (severity is not null)
         {

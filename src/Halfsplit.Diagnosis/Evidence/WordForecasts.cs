@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using Halfsplit.Circuits.Model;
 using Halfsplit.Diagnosis.Checks;
 using Halfsplit.Diagnosis.Repairs;
@@ -42,6 +43,14 @@ internal static class WordForecasts
         };
     }
 
+    /// <summary>
+    /// Odds that a load which is not dead does its work fully in this car and to these eyes: parts, supply and eyes differ, one standard
+    /// deviation of the share by which it is judged; an assumption.
+    /// </summary>
+    public static double FullWork(LoadState state) => Normal.Below((state.Share - 1) / EyesSpread);
+
+    private const double EyesSpread = 0.05;
+
     /// <summary>True for looks at a load: where it stops to do its work lies somewhere inside a cell of severity.</summary>
     public static bool TurnsOnDegree(CheckSubject subject) =>
         subject is CheckSubject.LoadWork or CheckSubject.WorkHot or CheckSubject.WorkAgain;
@@ -64,15 +73,24 @@ internal static class WordForecasts
 
     private static ImmutableArray<double> Work(LoadState state, bool steady, int groups)
     {
-        ImmutableArray<double> heard = !steady ? [0.1, 0.3, 0.4, 0.2] : state.Condition switch
-        {
-            LoadCondition.Works => [0.96, 0.03, 0.008, 0.002],
-            LoadCondition.Weak => [0.08, 0.84, 0.06, 0.02],
-            _ => state.Stalled ? [0.01, 0.03, 0.56, 0.40] : [0.005, 0.015, 0.96, 0.02],
-        };
+        ImmutableArray<double> heard = !steady ? [0.1, 0.3, 0.4, 0.2]
+            : state.Condition != LoadCondition.Dead ? WorksOrWeak(FullWork(state))
+            : state.Stalled ? [0.01, 0.03, 0.56, 0.40] : [0.005, 0.015, 0.96, 0.02];
 
         // Where humming cannot be told, what hums counts as dead.
         return groups == heard.Length ? heard : [heard[0], heard[1], heard[2] + heard[3]];
+    }
+
+    private static ImmutableArray<double> WorksOrWeak(double full)
+    {
+        ReadOnlySpan<double> works = [0.96, 0.03, 0.008, 0.002], weak = [0.08, 0.84, 0.06, 0.02];
+        var heard = new double[works.Length];
+        for (var i = 0; i < heard.Length; i++)
+        {
+            heard[i] = (full * works[i]) + ((1 - full) * weak[i]);
+        }
+
+        return ImmutableCollectionsMarshal.AsImmutableArray(heard);
     }
 
     private static bool Has(ImmutableArray<Fault> faults, string part, params ReadOnlySpan<string> modes)

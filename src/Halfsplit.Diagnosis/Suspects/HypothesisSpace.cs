@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Halfsplit.Circuits.Model;
 using Halfsplit.Diagnosis.Checks;
+using Halfsplit.Diagnosis.Evidence;
 using Halfsplit.Diagnosis.Learning;
 using Halfsplit.Diagnosis.Noticing;
 using Halfsplit.Simulation;
@@ -19,6 +20,9 @@ public sealed class HypothesisSpace
     /// <summary>Chance that a person reports a load as dead that is weak, or the other way round; an assumption.</summary>
     private const double NearReport = 0.05;
 
+    /// <summary>A fault that leaves a load more than this share of what it has in the healthy car is not why it is weak; an assumption.</summary>
+    private const double LoweredShare = 0.97;
+
     /// <summary>Amps out of a battery at rest that mean smoke; common practice, no published source.</summary>
     private const double FireAmps = 60;
 
@@ -33,7 +37,7 @@ public sealed class HypothesisSpace
     private readonly NoticedEvidence? _noticed;
 
     /// <summary>How the load fares in a healthy car: at a fan's low speed it is weak by design.</summary>
-    private readonly LoadCondition _healthy;
+    private readonly LoadState _healthy;
 
     /// <summary>The same pairs are tried again after each reading.</summary>
     private readonly Dictionary<(Fault, Fault), double> _reportedPairs = [];
@@ -48,7 +52,7 @@ public sealed class HypothesisSpace
         _noticed = noticed;
         Suspects = suspects;
         Hypotheses = hypotheses;
-        _healthy = Point([], 1).Load(complaint.Load).Condition;
+        _healthy = Point([], 1).Load(complaint.Load);
     }
 
     /// <summary>The last is "none of these" in a space of single faults; pairs follow it.</summary>
@@ -176,9 +180,16 @@ public sealed class HypothesisSpace
     /// <summary>How likely a person with this car comes with this complaint; 0 where they would not.</summary>
     private double Reported(OperatingPoint point)
     {
-        var fares = point.Load(_complaint.Load).Condition;
-        return fares == _complaint.Is ? 1
-            : fares >= _healthy || _complaint.Is == LoadCondition.Works ? 0 : NearReport;
+        var state = point.Load(_complaint.Load);
+        if (_complaint.Is == LoadCondition.Weak && _healthy.Condition == LoadCondition.Works && state.Condition != LoadCondition.Dead)
+        {
+            // Just above what counts as full work in the sheet's car it may be below it in this one, if the fault lowers it at all.
+            var weak = state.Share < LoweredShare * _healthy.Share ? 1 - WordForecasts.FullWork(state) : 0;
+            return weak >= NearReport ? weak : 0;
+        }
+
+        return state.Condition == _complaint.Is ? 1
+            : state.Condition >= _healthy.Condition || _complaint.Is == LoadCondition.Works ? 0 : NearReport;
     }
 
     private double ReportedPair(Fault first, Fault second)

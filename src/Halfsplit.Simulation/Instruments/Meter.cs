@@ -58,11 +58,14 @@ public sealed record Meter(
     public double GainSpread(Instrument instrument) =>
         instrument is Instrument.AmpsClamp ? 2 * GainAccuracy : GainAccuracy / 2;
 
+    /// <summary>Spread of what all readings of the instrument are off by, whatever they show: a clamp's zero, with every magnet nearby; from memory.</summary>
+    public static double ZeroSpread(Instrument instrument) => instrument is Instrument.AmpsClamp ? 0.1 : 0;
+
     /// <summary>Spread of each reading by itself, beyond the display's step.</summary>
     public double OffsetSpread(Instrument instrument, double value) => instrument switch
     {
-        // A clamp's zero drifts with every magnet nearby; from memory.
-        Instrument.AmpsClamp => 0.1 + (0.01 * Math.Abs(value)),
+        // The zero wanders a little from place to place; from memory.
+        Instrument.AmpsClamp => 0.03 + (0.01 * Math.Abs(value)),
         Instrument.Ohms => 0.15 + (0.5 * CountAccuracy * Resolution(instrument, value)),
         _ => 0.5 * CountAccuracy * Resolution(instrument, value),
     };
