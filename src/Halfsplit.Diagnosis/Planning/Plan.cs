@@ -17,7 +17,7 @@ public sealed record PlannedStep(Check? Check, ImmutableArray<Repair> Repairs, d
 }
 
 /// <summary>What to do now, weighed in money: checks, repairs and handing over beside each other.</summary>
-/// <param name="Steps">Cheapest way first; never empty.</param>
+/// <param name="Steps">Cheapest way first, but a check that costs next to nothing more before handing over; never empty.</param>
 /// <param name="Nodes">Nodes that the planner looked into.</param>
 public sealed record Plan(ImmutableArray<PlannedStep> Steps, int Nodes)
 {

@@ -14,6 +14,12 @@ internal sealed record SeenCheck(Check Check, double Bits, double[] Outcomes, in
 internal sealed class PlanningProblem
 {
     /// <summary>Odds of a class below which its repair is not planned with.</summary>
+    /// <summary>
+    /// Handing over can't be taken back, and a look ahead that ends somewhere reckons going on too dear rather than too cheap: handing over
+    /// has to be cheaper by this factor.
+    /// </summary>
+    private const double ClearlyCheaper = 1.02;
+
     private const double LeastOdds = 1e-3;
 
     private const int MostRepairs = 32;
@@ -77,13 +83,20 @@ internal sealed class PlanningProblem
     /// <summary>The problem itself, for comparing the planner with the exact optimum.</summary>
     public RepairProblem Problem => _problem;
 
-    /// <summary>The plan, cheapest way first.</summary>
+    /// <summary>The plan, cheapest way first; a check that costs next to nothing more comes before handing over.</summary>
     public Plan Solve(int nodes)
     {
         var search = new LookAhead(_problem, nodes);
         var ranked = search.Rank(_problem.Weights, _problem.Costs.Start, 0);
-        return new Plan(
-            [.. ranked.Select(Step).Select(s => s with { Way = s.Way with { Cost = s.Way.Cost + _rightParts } })], search.NodesSpent);
+        var steps = ranked.Select(Step).Select(s => s with { Way = s.Way with { Cost = s.Way.Cost + _rightParts } }).ToList();
+        var check = steps.FindIndex(s => s.Check is not null);
+        if (steps[0].IsHandOver && check > 0 && steps[check].Way.Cost <= ClearlyCheaper * steps[0].Way.Cost)
+        {
+            steps.Insert(0, steps[check]);
+            steps.RemoveAt(check + 1);
+        }
+
+        return new Plan([.. steps], search.NodesSpent);
     }
 
     private PlannedStep Step(PlannedAction planned) => planned.Action switch
