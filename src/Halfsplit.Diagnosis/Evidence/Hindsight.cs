@@ -1,4 +1,3 @@
-
 namespace Halfsplit.Diagnosis.Evidence;
 
 /// <summary>

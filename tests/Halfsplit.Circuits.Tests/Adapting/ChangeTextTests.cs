@@ -36,6 +36,7 @@ public sealed class ChangeTextTests
     [InlineData("price K2 = 5 to 3", "adapt.bad-price")]
     [InlineData("price K2 = cheap", "sheet.not-a-number")]
     [InlineData("gauge A~B = thick", "sheet.wire-gauge")]
+    [InlineData("gauge A~B = 2.5", "adapt.gauge-unit")]
     [InlineData("length A~B = 2.5mm2", "sheet.wire-twice")]
     [InlineData("connector in A~B after half", "sheet.not-a-number")]
     [InlineData("length A~B = 0 m", "sheet.impossible")]

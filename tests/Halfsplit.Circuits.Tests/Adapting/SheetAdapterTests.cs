@@ -61,7 +61,6 @@ public sealed class SheetAdapterTests
         { "pump-feed", "length G2~K2 = 3m", "adapt.no-wire" },
         { "pump-feed", "gauge MP~ECU = 900mm2", "adapt.refused-by-lint" },
         { "pump-feed", "colour K2.87~C1.2a = XY", "adapt.bad-colour" },
-        { "pump-feed", "gauge K2.87~C1.2a = 2.5", "adapt.gauge-unit" },
         { "pump-feed", "place K2 = bootside", "adapt.new-place" },
         { "pump-feed", "open cellar = 3 min", "adapt.no-place" },
         { "pump-feed", "id K2 = K1", "adapt.id-taken" },
