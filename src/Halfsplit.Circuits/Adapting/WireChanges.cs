@@ -1,5 +1,4 @@
 using Halfsplit.Circuits.Data;
-using Halfsplit.Circuits.Importing;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Circuits.Model;
 using Halfsplit.Circuits.Sheets;
@@ -12,7 +11,7 @@ internal static class WireChanges
 {
     public static Message? Colour(AdaptingDraft draft, ColourWire change)
     {
-        var colour = change.Colour is { } said ? WireColumns.Colour(said) : null;
+        var colour = change.Colour is { } said ? WireColours.Spelled(said) : null;
         if (change.Colour is not null && colour is null)
         {
             return new Message("adapt.bad-colour", change.Colour, string.Join(", ", WireColours.Codes));

@@ -23,4 +23,27 @@ public static class WireColours
         // A slash divides a wire's colour from that of its stripe: green/yellow is no green-yellow.
         return Codes.Contains(code) ? code : text.Contains('/', StringComparison.Ordinal) ? null : Words.GetValueOrDefault(PlainText.Of(text));
     }
+
+    /// <summary>By IEC 60757, "YE/BK"; null where it is no colour. Two colours are that of the wire and that of its stripe.</summary>
+    public static string? Spelled(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        var codes = text.Split(['/', '-', '+', ',', ';', ' '], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
+            .Where(w => PlainText.Of(w) is not ("with" or "mit" or "stripe" or "tracer" or "streifen"))
+            .Select(Code)
+            .ToList();
+        return codes.Count > 0 && codes.TrueForAll(c => c is not null) ? string.Join('/', codes) : null;
+    }
+
+    /// <summary>One colour's code; a code of several letters for several colours is taken apart.</summary>
+    private static string? Code(string word)
+    {
+        var code = word.Trim().ToUpperInvariant();
+        // Green with a yellow stripe is usual in vehicles; the one colour green-yellow is meant only by its code.
+        var named = Named(word) is { } one && (one != GreenYellow || one == code) ? one : null;
+        return named ?? (IsCodes(code) ? code : null);
+    }
+
+    private static bool IsCodes(string code) =>
+        code.Length is 4 or 6 && Enumerable.Range(0, code.Length / 2).All(i => Codes.Contains(code.Substring(2 * i, 2)));
 }

@@ -6,7 +6,7 @@ using Halfsplit.Circuits.Sheets.Quantities;
 
 namespace Halfsplit.Circuits.Importing;
 
-/// <summary>Reads gauges, lengths and colours as people write them in tables.</summary>
+/// <summary>Reads gauges and lengths as people write them in tables.</summary>
 internal static class WireColumns
 {
     /// <summary>Cells that say that two terminals touch without a wire.</summary>
@@ -78,29 +78,7 @@ internal static class WireColumns
         return Quantity.TryParse(plain, Unit.Metre, Limits.Metres, out _, out _) ? plain : null;
     }
 
-    /// <summary>By IEC 60757, "YE/BK"; null where it is no colour. Two colours are that of the wire and that of its stripe.</summary>
-    public static string? Colour(string text) => Names(text.Split(['/', '-', '+', ',', ';', ' '], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
-        .Where(w => PlainText.Of(w) is not ("with" or "mit" or "stripe" or "tracer" or "streifen")).ToArray());
-
     /// <summary>A number alone, with a decimal point or comma.</summary>
     internal static double? Number(string text) => text.Length is > 0 and < 20 && Quantity.NumberLength(text) == text.Length
         && double.TryParse(text.Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out var number) ? number : null;
-
-    private static string? Names(string[] words)
-    {
-        var codes = words.Select(Code).ToList();
-        return codes.Count > 0 && codes.TrueForAll(c => c is not null) ? string.Join('/', codes) : null;
-    }
-
-    /// <summary>One colour's code; a code of several letters for several colours is taken apart.</summary>
-    private static string? Code(string word)
-    {
-        var code = word.Trim().ToUpperInvariant();
-        // Green with a yellow stripe is usual in vehicles; the one colour green-yellow is meant only by its code.
-        var named = WireColours.Named(word) is { } one && (one != WireColours.GreenYellow || one == code) ? one : null;
-        return named ?? (IsCodes(code) ? code : null);
-    }
-
-    private static bool IsCodes(string code) =>
-        code.Length is 4 or 6 && Enumerable.Range(0, code.Length / 2).All(i => WireColours.Codes.Contains(code.Substring(2 * i, 2)));
 }

@@ -149,7 +149,7 @@ internal sealed record WireRow(int Line, TableEnd From, TableEnd To, string? Gau
         }
 
         cell = header.Of(line, "colour");
-        var colour = cell.Length == 0 ? null : WireColumns.Colour(cell);
+        var colour = cell.Length == 0 ? null : WireColours.Spelled(cell);
         if (colour is null && cell.Length > 0)
         {
             Say(ProblemSeverity.Warning, "table.colour-unread", cell);

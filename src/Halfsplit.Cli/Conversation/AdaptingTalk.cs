@@ -164,19 +164,19 @@ public sealed class AdaptingTalk(Terminal terminal, Circuit parent)
             };
         }
 
-        Message? Wrong(string? id, string? share) =>
+        Message? WhatIsWrong(string? id, string? share) =>
             Change(id, null, null, share, out var problem) is { } change ? SheetAdapter.Apply(Circuit, change).Problem : problem;
 
-        if (Wrong(null, null) is { } cannot)
+        if (WhatIsWrong(null, null) is { } cannot)
         {
             terminal.Line(cannot, Page.Caution);
             return;
         }
 
-        var id = AskUntil(() => Ask("adapting.ask-new-id", FreeId(isConnector ? "C" : "SP")), text => Wrong(text, null));
+        var id = AskUntil(() => Ask("adapting.ask-new-id", FreeId(isConnector ? "C" : "SP")), text => WhatIsWrong(text, null));
         var name = Ask("adapting.ask-new-name");
         var place = Place("adapting.ask-new-place", null);
-        var share = AskUntil(() => Ask("adapting.ask-share"), text => Wrong(id, text));
+        var share = AskUntil(() => Ask("adapting.ask-share"), text => WhatIsWrong(id, text));
         if (!_quit && !_ended && Change(id, name, place?.Choice, share, out _) is { } change)
         {
             Apply(change);
@@ -212,14 +212,14 @@ public sealed class AdaptingTalk(Terminal terminal, Circuit parent)
             return;
         }
 
-        Message? Wrong(string? id) => SheetAdapter.Apply(Circuit, new AddRelay(load, Said(id), null, null)).Problem;
-        if (Wrong(null) is { } cannot)
+        Message? WhatIsWrong(string? id) => SheetAdapter.Apply(Circuit, new AddRelay(load, Said(id), null, null)).Problem;
+        if (WhatIsWrong(null) is { } cannot)
         {
             terminal.Line(cannot, Page.Caution);
             return;
         }
 
-        var id = AskUntil(() => Ask("adapting.ask-new-id", FreeId("K")), Wrong);
+        var id = AskUntil(() => Ask("adapting.ask-new-id", FreeId("K")), WhatIsWrong);
         var name = Ask("adapting.ask-new-name");
         var place = Place("adapting.ask-new-place", null);
         if (!_quit && !_ended)

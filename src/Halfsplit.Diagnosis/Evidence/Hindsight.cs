@@ -16,13 +16,15 @@ internal sealed class Hindsight
     /// <param name="forecasts">What the car predicted for each number read.</param>
     /// <param name="precision">Inverse covariance of those numbers, row by row.</param>
     /// <param name="weighted">The precision times how far each number lay from its prediction.</param>
-    public Hindsight(ReadOnlySpan<Forecast> forecasts, ReadOnlySpan<double> precision, ReadOnlySpan<double> weighted)
+    /// <param name="degree">Where the numbers put the degree of the fault inside its cell, and how much of its variance they left.</param>
+    public Hindsight(
+        ReadOnlySpan<Forecast> forecasts, ReadOnlySpan<double> precision, ReadOnlySpan<double> weighted, (double Mean, double Variance) degree)
     {
         var n = forecasts.Length;
         _slopes = new double[n][];
         _precision = precision[..(n * n)].ToArray();
         _covariance = new double[n];
-        _degree = (0, 1);
+        _degree = degree;
         if (n == 0)
         {
             return;
@@ -37,13 +39,6 @@ internal sealed class Hindsight
                 _means[k] += weighted[i] * _slopes[i][k];
             }
         }
-
-        for (var i = 0; i < n; i++)
-        {
-            _covariance[i] = _slopes[i][^1];
-        }
-
-        _degree = (_means[^1], Math.Max(0, 1 - Explained()));
     }
 
     /// <summary>What a check shows of this car, the readings so far known.</summary>

@@ -64,38 +64,27 @@ internal sealed class JointLikelihood
     }
 
     /// <summary>
-    /// After <see cref="Log"/>: where the readings put the severity inside its cell, in its standard deviations; the
-    /// conditional mean of the last shared unknown.
+    /// After <see cref="Log"/>: where the readings put the severity inside its cell, in its standard deviations, and how much of its variance
+    /// they left; the conditional mean and variance of the last shared unknown, 0 and 1 where the readings say nothing of it.
     /// </summary>
-    public double SeverityShift(ReadOnlySpan<Forecast> forecasts)
-    {
-        var shift = 0.0;
-        for (var i = 0; i < forecasts.Length; i++)
-        {
-            shift += forecasts[i].Slopes[^1] * _weighted[i];
-        }
-
-        return shift;
-    }
-
-    /// <summary>After <see cref="Log"/>: how much of the severity's variance inside its cell the readings left; 1 where they say nothing of it.</summary>
-    public double SeverityVariance(ReadOnlySpan<Forecast> forecasts)
+    public (double Mean, double Variance) Degree(ReadOnlySpan<Forecast> forecasts)
     {
         var n = forecasts.Length;
-        var known = 0.0;
+        var (mean, known) = (0.0, 0.0);
         for (var i = 0; i < n; i++)
         {
+            mean += forecasts[i].Slopes[^1] * _weighted[i];
             for (var j = 0; j < n; j++)
             {
                 known += forecasts[i].Slopes[^1] * _precision[(i * n) + j] * forecasts[j].Slopes[^1];
             }
         }
 
-        return Math.Clamp(1 - known, 0, 1);
+        return (mean, Math.Clamp(1 - known, 0, 1));
     }
 
     /// <summary>After <see cref="Log"/>: what the readings say of the car's answers to come.</summary>
-    public Hindsight Hindsight(ReadOnlySpan<Forecast> forecasts) => new(forecasts, _precision, _weighted);
+    public Hindsight Hindsight(ReadOnlySpan<Forecast> forecasts) => new(forecasts, _precision, _weighted, Degree(forecasts));
 
     /// <summary>
     /// After <see cref="Log"/>: for each reading the probability, under this car, that it was a slip.

@@ -235,7 +235,7 @@ public sealed class Posterior
         public double SeverityShift(Hypothesis car)
         {
             LogLikelihood(car);
-            return _joint.SeverityShift(_forecasts.AsSpan(0, _numberCount));
+            return _joint.Degree(_forecasts.AsSpan(0, _numberCount)).Mean;
         }
 
         public bool HasNumbers => _observations.Any(o => o.Value is ReadingParse.Number && !ComesAndGoes.IsUnsteady(o));
@@ -389,7 +389,7 @@ public sealed class Posterior
             log += _joint.Log(_numbers.AsSpan(0, numbers), forecasts);
             if (turns)
             {
-                var (mean, variance) = numbers == 0 ? (0, 1) : (_joint.SeverityShift(forecasts), _joint.SeverityVariance(forecasts));
+                var (mean, variance) = _joint.Degree(forecasts);
                 log += GroupsByDegree.LogMix(mean, variance, low, middle, high);
             }
 
