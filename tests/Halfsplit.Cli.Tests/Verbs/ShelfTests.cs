@@ -50,7 +50,7 @@ public sealed class ShelfTests
         using var shell = new Shell();
         var said = Shell.Expect(0, shell.Run("shelf", "battery", "goes", "flat", "overnight")).Output;
 
-        Assert.StartsWith("No circuit of the shelf is about this", said, StringComparison.Ordinal);
+        Assert.StartsWith("For this there is an aid of the bench", said, StringComparison.Ordinal);
         Assert.Contains("drain-hunt --help", said, StringComparison.Ordinal);
         Assert.Equal("drain-hunt", Shell.Expect(0, shell.Run("shelf", "Ruhestrom", "--json")).Json.GetProperty("aid").GetString());
         Assert.Equal(0, shell.Run("bench", "drain-hunt", "--help").Code);
