@@ -23,6 +23,9 @@ public sealed partial class Investigation
 
     private (Assessment Of, ImmutableArray<ProofGoal> Goals)? _proofs;
 
+    /// <summary>Default until asked for.</summary>
+    private ImmutableArray<Check> _acrossLoad;
+
     /// <summary>
     /// What has to be seen after the last repair: the complaint's condition, the volts across the working load, then the
     /// worst cases that apply to what was mended.
@@ -164,10 +167,19 @@ public sealed partial class Investigation
     }
 
     /// <summary>The volts across the load complained of, everything in place.</summary>
-    private ImmutableArray<Check> AcrossLoad() => [.. _allChecks.Values
-        .Where(c => c.Arrangement.Key == new Arrangement(Complaint.Condition).Key && IsAcrossLoad(c))
-        .OrderBy(c => c.Id, StringComparer.Ordinal)
-        .Select(AsProof)];
+    private ImmutableArray<Check> AcrossLoad()
+    {
+        if (_acrossLoad.IsDefault)
+        {
+            var plain = new Arrangement(Complaint.Condition).Key;
+            _acrossLoad = [.. _allChecks.Values
+                .Where(c => IsAcrossLoad(c) && c.Arrangement.Key == plain)
+                .OrderBy(c => c.Id, StringComparer.Ordinal)
+                .Select(AsProof)];
+        }
+
+        return _acrossLoad;
+    }
 
     private bool IsAcrossLoad(Check check)
     {

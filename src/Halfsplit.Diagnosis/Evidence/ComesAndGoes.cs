@@ -65,11 +65,12 @@ internal static class ComesAndGoes
     }
 
     /// <summary>What the car answers, its fault away if it was.</summary>
-    public static Forecast Forecast(Forecaster forecaster, Hypothesis car, Observation observation)
+    /// <param name="column">The answers to the observation's check.</param>
+    public static Forecast Forecast(Forecaster forecaster, Hypothesis car, Observation observation, ForecastColumn column)
     {
         var isAway = observation.IsFaultAway && ShowsState(observation.Check.Subject) && CanBeAway(forecaster, car);
         return forecaster.Of(
-            isAway ? Safety.SafetyScreen.HealthyCar() : car, observation.Check, isAway ? [] : observation.RepairsBefore);
+            isAway ? Safety.SafetyScreen.HealthyCar() : car, column, isAway ? [] : observation.RepairsBefore);
     }
 
     /// <summary>What a car answers whose fault is away.</summary>

@@ -37,7 +37,7 @@ public sealed class Forecaster
     private const int FewKept = 60_000;
 
     /// <summary>Names of pairs count down from here; what is above belongs to cars with nothing wrong.</summary>
-    private const int FirstPair = -16;
+    private const int FirstPair = -ForecastColumn.FewestHealthy;
 
     private readonly CircuitSimulator _simulator;
     private readonly Unknowns _unknowns;
@@ -49,7 +49,7 @@ public sealed class Forecaster
     private int _lastPair = FirstPair;
     private readonly Dictionary<(int Car, int Setup), OperatingPoint> _points = [];
     private readonly Dictionary<(int Car, int Setup), InstrumentReader> _readers = [];
-    private readonly Dictionary<(int Car, string Check, string Repairs), Forecast> _forecasts = [];
+    private readonly Dictionary<string, ForecastColumn> _columns = new(StringComparer.Ordinal);
     private readonly Dictionary<(int Car, string Check, string Repairs), Forecast> _pairForecasts = [];
 
     /// <param name="simulator">Simulates the cars.</param>
@@ -80,15 +80,38 @@ public sealed class Forecaster
     {
         ArgumentNullException.ThrowIfNull(car);
         ArgumentNullException.ThrowIfNull(check);
+        return Of(car, ColumnOf(check), repairs);
+    }
+
+    /// <summary>The answers to this check; who asks about many cars looks it up once.</summary>
+    internal ForecastColumn ColumnOf(Check check)
+    {
+        if (!_columns.TryGetValue(check.Id, out var column))
+        {
+            _columns[check.Id] = column = new ForecastColumn(check);
+        }
+
+        return column;
+    }
+
+    /// <summary>What this car answers to the column's check after these repairs.</summary>
+    internal Forecast Of(Hypothesis car, ForecastColumn column, ImmutableArray<Repair> repairs)
+    {
         if (car.IsNone)
         {
             return Forecast.Broad;
         }
 
         (car, repairs) = Now(car, repairs);
+        return car.Faults.Length < 2
+            ? column[car.Index] ?? (column[car.Index] = Compute(car, column.Check, repairs))
+            : OfPair(car, column.Check, repairs);
+    }
+
+    private Forecast OfPair(Hypothesis car, Check check, ImmutableArray<Repair> repairs)
+    {
         var key = (CarKey(car), check.Id, RepairsKey(repairs));
-        var forecasts = car.Faults.Length < 2 ? _forecasts : _pairForecasts;
-        if (forecasts.TryGetValue(key, out var known))
+        if (_pairForecasts.TryGetValue(key, out var known))
         {
             return known;
         }
@@ -98,7 +121,7 @@ public sealed class Forecaster
             _pairForecasts.Clear();
         }
 
-        return forecasts[key] = Compute(car, check, repairs);
+        return _pairForecasts[key] = Compute(car, check, repairs);
     }
 
     /// <summary>The mean alone, without slopes: enough to see whether a check can tell suspects apart.</summary>
@@ -137,7 +160,20 @@ public sealed class Forecaster
 
     /// <summary>What is left wrong after repairs.</summary>
     public static ImmutableArray<Fault> Remaining(ImmutableArray<Fault> faults, ImmutableArray<Repair> repairs) =>
-        repairs.IsDefaultOrEmpty ? faults : [.. faults.Where(f => !repairs.Any(r => r.Cures(f)))];
+        repairs.IsDefaultOrEmpty ? faults : [.. faults.Where(f => !IsCured(f, repairs))];
+
+    private static bool IsCured(Fault fault, ImmutableArray<Repair> repairs)
+    {
+        foreach (var repair in repairs)
+        {
+            if (repair.Cures(fault))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     /// <summary>
     /// A car as it stands after repairs: itself where none was the right one, one with nothing wrong where all is mended.
@@ -150,7 +186,12 @@ public sealed class Forecaster
             return (car, []);
         }
 
-        var left = Remaining(car.Faults, repairs).Length;
+        var left = 0;
+        foreach (var fault in car.Faults)
+        {
+            left += IsCured(fault, repairs) ? 0 : 1;
+        }
+
         return left == car.Faults.Length ? (car, [])
             : left == 0 ? (Safety.SafetyScreen.HealthyCar(car.ThresholdFactor), [])
             : (car, repairs);

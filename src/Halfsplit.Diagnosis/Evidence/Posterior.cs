@@ -183,6 +183,7 @@ public sealed class Posterior
     {
         private readonly Forecaster _forecaster;
         private readonly IReadOnlyList<Observation> _observations;
+        private readonly ForecastColumn[] _columns;
         private readonly double[] _steps;
         private readonly double[] _broad;
         private readonly int[] _pins;
@@ -203,6 +204,7 @@ public sealed class Posterior
             // The same sum in the same order, whatever order the readings came in.
             _observations = [.. observations.OrderBy(o => o.Check.Id, StringComparer.Ordinal).ThenBy(o => o.Value.ToString(), StringComparer.Ordinal)];
             var nominal = forecaster.Network.Circuit.Battery.NominalVolts;
+            _columns = [.. _observations.Select(o => forecaster.ColumnOf(o.Check))];
             _steps = [.. _observations.Select(o => Step(forecaster, o))];
             _broad = [.. _observations.Select((o, i) => BroadLikelihood.Log(o.Check, o.Value, _steps[i], nominal))];
             (_pins, _before) = Repeats(_observations);
@@ -309,7 +311,7 @@ public sealed class Posterior
                     continue;
                 }
 
-                var there = Alone(i, ComesAndGoes.Forecast(_forecaster, car, observation));
+                var there = Alone(i, ComesAndGoes.Forecast(_forecaster, car, observation, _columns[i]));
                 log += ComesAndGoes.ShowsState(observation.Check.Subject)
                     ? JointLikelihood.LogAdd(Math.Log(ComesAndGoes.There) + there, Math.Log(1 - ComesAndGoes.There) + _away[i])
                     : there;
@@ -350,7 +352,7 @@ public sealed class Posterior
                     continue;
                 }
 
-                var forecast = ComesAndGoes.Forecast(_forecaster, car, observation);
+                var forecast = ComesAndGoes.Forecast(_forecaster, car, observation, _columns[i]);
                 if (forecast.IsBroad)
                 {
                     log += _broad[i];

@@ -49,6 +49,9 @@ public sealed class Planner(Forecaster forecaster, DiagnosisOptions options)
     private readonly SafetyScreen _safety = new(forecaster, options);
     private readonly ManyMinutes _minutes = new(forecaster.Network.Circuit, options);
 
+    /// <summary>Room for one quick look.</summary>
+    private Outlook[] _looked = [];
+
     /// <summary>The checks that tell most per minute, best first; empty when nothing that can be done would tell anything.</summary>
     /// <param name="most">How many at most.</param>
     public ImmutableArray<RankedCheck> Rank(
@@ -118,10 +121,11 @@ public sealed class Planner(Forecaster forecaster, DiagnosisOptions options)
     private Outlook[] Outlooks(Posterior posterior, Partition partition, Check check, ImmutableArray<Repair> repairs)
     {
         var outlooks = new Outlook[partition.Cars.Count];
+        var column = forecaster.ColumnOf(check);
         for (var i = 0; i < outlooks.Length; i++)
         {
             var car = partition.Cars[i];
-            outlooks[i] = car.IsNone ? Outlook.Broad : posterior.HindsightOf(car).Of(forecaster.Of(car, check, repairs));
+            outlooks[i] = car.IsNone ? Outlook.Broad : posterior.HindsightOf(car).Of(forecaster.Of(car, column, repairs));
         }
 
         return outlooks;
@@ -138,27 +142,37 @@ public sealed class Planner(Forecaster forecaster, DiagnosisOptions options)
         Posterior posterior, Partition partition, Partition living, IEnumerable<Check> checks, Position position, ImmutableArray<Repair> repairs,
         int telling)
     {
-        static (string, Instrument) LikeOf(Check check) => (check.Arrangement.Key, check.Probe.Instrument);
+        if (partition.ClassCount < 2)
+        {
+            return [];
+        }
+
+        var candidates = _minutes.FewestFirst(position, checks).Select(c => new Candidate(c.Check, c.Minutes)).ToList();
+        var few = partition.Thin(FewCars);
         var left = new HashSet<(string, Instrument)>();
-        var safe = new Dictionary<string, (Check Check, Outlook[] Outlooks, double Bits, double Minutes)>(StringComparer.Ordinal);
+        var safe = new Dictionary<string, Candidate>(StringComparer.Ordinal);
         for (var round = 1; ; round++)
         {
             var before = left.Count;
             var (promised, told) = (0.0, 0.0);
-            foreach (var (check, minutes, rough) in Promising(partition, checks.Where(c => !left.Contains(LikeOf(c))), position, repairs, telling))
+            foreach (var candidate in Promising(candidates.Where(c => !left.Contains(c.Like)), partition, few, repairs, telling))
             {
-                var outlooks = Outlooks(posterior, partition, check, repairs);
-                var bits = Information.Bits(partition, check, outlooks);
-                var isSafe = bits >= LeastBits && _safety.Allows(check, living, repairs);
-                if (isSafe)
+                if (candidate.Outlooks is null)
                 {
-                    safe[check.Id] = (check, outlooks, bits, minutes);
-                    (promised, told) = (Math.Max(promised, rough), Math.Max(told, bits));
+                    candidate.Outlooks = Outlooks(posterior, partition, candidate.Check, repairs);
+                    candidate.Bits = Information.Bits(partition, candidate.Check, candidate.Outlooks);
+                    candidate.IsSafe = candidate.Bits >= LeastBits && _safety.Allows(candidate.Check, living, repairs);
                 }
 
-                if (!isSafe && bits >= LeastBits || posterior.HasNumbers && bits < ToldShare * rough)
+                if (candidate.IsSafe)
                 {
-                    left.Add(LikeOf(check));
+                    safe[candidate.Check.Id] = candidate;
+                    (promised, told) = (Math.Max(promised, candidate.Rough), Math.Max(told, candidate.Bits));
+                }
+
+                if (!candidate.IsSafe && candidate.Bits >= LeastBits || posterior.HasNumbers && candidate.Bits < ToldShare * candidate.Rough)
+                {
+                    left.Add(candidate.Like);
                 }
             }
 
@@ -173,49 +187,55 @@ public sealed class Planner(Forecaster forecaster, DiagnosisOptions options)
         var perMinute = safe.Values.OrderByDescending(s => Math.Round(s.Bits / s.Minutes, 9)).ThenBy(s => s.Check.Id, StringComparer.Ordinal).Take(Screened);
         var most = safe.Values.OrderByDescending(s => Math.Round(s.Bits, 9)).ThenBy(s => s.Check.Id, StringComparer.Ordinal).Take(telling);
         return [.. perMinute.UnionBy(most, s => s.Check.Id).OrderBy(s => s.Minutes).ThenBy(s => s.Check.Id, StringComparer.Ordinal)
-            .Select(s => (s.Check, s.Outlooks, s.Bits))];
+            .Select(s => (s.Check, s.Outlooks!, s.Bits))];
     }
 
     /// <summary>
-    /// The checks worth computing in full, with the bits they promise: those with the most bits per minute on a few cars, the better
-    /// ones of them on all; and beside them those with the most bits, whatever they take.
+    /// The checks worth computing in full: those with the most bits per minute on a few cars, the better ones of them on all;
+    /// and beside them those with the most bits, whatever they take.
     /// </summary>
-    private List<(Check Check, double Minutes, double Bits)> Promising(
-        Partition partition, IEnumerable<Check> checks, Position position, ImmutableArray<Repair> repairs, int telling)
+    private List<Candidate> Promising(
+        IEnumerable<Candidate> byMinutes, Partition partition, Partition few, ImmutableArray<Repair> repairs, int telling)
     {
-        if (partition.ClassCount < 2)
-        {
-            return [];
-        }
-
-        var byMinutes = _minutes.FewestFirst(position, checks);
-        var few = partition.Thin(FewCars);
-        var isFew = few.Cars.Count < partition.Cars.Count;
-        var looked = Screen(byMinutes, few, repairs, isFew ? Looked : Screened, telling);
-        return isFew ? Screen(looked.Select(k => (k.Check, k.Minutes)), partition, repairs, Screened, telling) : looked;
+        double OnFew(Candidate c) => double.IsNaN(c.RoughOnFew) ? c.RoughOnFew = RoughBits(c.Check, few, repairs) : c.RoughOnFew;
+        double OnAll(Candidate c) => double.IsNaN(c.Rough) ? c.Rough = RoughBits(c.Check, partition, repairs) : c.Rough;
+        return few.Cars.Count < partition.Cars.Count
+            ? Screen(Screen(byMinutes, OnFew, few.Entropy, Looked, telling), OnAll, partition.Entropy, Screened, telling)
+            : Screen(byMinutes, OnAll, partition.Entropy, Screened, telling);
     }
 
-    private List<(Check Check, double Minutes, double Bits)> Screen(
-        IEnumerable<(Check Check, double Minutes)> byMinutes, Partition partition, ImmutableArray<Repair> repairs, int most,
-        int telling)
+    private double RoughBits(Check check, Partition partition, ImmutableArray<Repair> repairs)
     {
-        var outlooks = new Outlook[partition.Cars.Count];
-        var kept = new BestOf<(Check Check, double Minutes, double Bits)>(most);
-        var tells = new BestOf<(Check Check, double Minutes, double Bits)>(Math.Max(1, telling));
-        foreach (var (check, minutes) in byMinutes)
+        if (_looked.Length < partition.Cars.Count)
+        {
+            _looked = new Outlook[partition.Cars.Count];
+        }
+
+        var outlooks = _looked.AsSpan(0, partition.Cars.Count);
+        _screening.Look(check, partition.Cars, repairs, outlooks);
+        return Information.Bits(partition, check, outlooks);
+    }
+
+    /// <param name="bitsOf">The bits that a check promises.</param>
+    /// <param name="entropy">Bits that are missing.</param>
+    private static List<Candidate> Screen(
+        IEnumerable<Candidate> byMinutes, Func<Candidate, double> bitsOf, double entropy, int most, int telling)
+    {
+        var kept = new BestOf<Candidate>(most);
+        var tells = new BestOf<Candidate>(Math.Max(1, telling));
+        foreach (var candidate in byMinutes)
         {
             // No check can tell more than everything: dearer ones can no longer win a place.
-            if (telling == 0 && kept.IsFull && partition.Entropy / minutes < kept.Least)
+            if (telling == 0 && kept.IsFull && entropy / candidate.Minutes < kept.Least)
             {
                 break;
             }
 
-            _screening.Look(check, partition.Cars, repairs, outlooks);
-            var bits = Information.Bits(partition, check, outlooks);
+            var bits = bitsOf(candidate);
             if (bits >= LeastBits)
             {
-                kept.Offer((check, minutes, bits), bits / minutes);
-                tells.Offer((check, minutes, bits), bits);
+                kept.Offer(candidate, bits / candidate.Minutes);
+                tells.Offer(candidate, bits);
             }
         }
 

@@ -24,8 +24,10 @@ internal sealed class Screening(Forecaster forecaster)
 
     private const int MostLooked = 200_000;
 
-    /// <summary>What takes a solution of the network for every look, by car and check.</summary>
-    private readonly Dictionary<(int Car, string Check), Outlook> _looked = [];
+    /// <summary>What takes a solution of the network for every look, by check and car.</summary>
+    private readonly Dictionary<string, Dictionary<int, Outlook>> _looked = new(StringComparer.Ordinal);
+
+    private int _lookedCount;
 
     private OperatingPoint?[] _points = [];
 
@@ -38,31 +40,52 @@ internal sealed class Screening(Forecaster forecaster)
             return;
         }
 
+        if (check.Subject is not CheckSubject.Number and not CheckSubject.LampGlow)
+        {
+            var column = forecaster.ColumnOf(check);
+            for (var i = 0; i < outlooks.Length; i++)
+            {
+                outlooks[i] = Outlook.Of(forecaster.Of(cars[i], column, repairs));
+            }
+
+            return;
+        }
+
+        var known = LookedAt(check);
         for (var i = 0; i < outlooks.Length; i++)
         {
-            outlooks[i] = cars[i].IsNone ? Outlook.Broad : Look(check, cars[i], repairs);
+            outlooks[i] = cars[i].IsNone ? Outlook.Broad
+                : repairs.Length > 0 || cars[i].Faults.Length > 1 ? OffTheMeter(check, cars[i], repairs)
+                : Look(known, check, cars[i]);
         }
     }
 
-    private Outlook Look(Check check, Hypothesis car, ImmutableArray<Repair> repairs)
+    private Dictionary<int, Outlook> LookedAt(Check check)
     {
-        if (check.Subject is not CheckSubject.Number and not CheckSubject.LampGlow)
-        {
-            return Outlook.Of(forecaster.Of(car, check, repairs));
-        }
-
-        if (repairs.Length > 0 || car.Faults.Length > 1)
-        {
-            return OffTheMeter(check, car, repairs);
-        }
-
-        if (_looked.Count >= MostLooked)
+        if (_lookedCount >= MostLooked)
         {
             _looked.Clear();
+            _lookedCount = 0;
         }
 
-        ref var known = ref CollectionsMarshal.GetValueRefOrAddDefault(_looked, (car.Index, check.Id), out var isKnown);
-        return isKnown ? known : known = OffTheMeter(check, car, repairs);
+        if (!_looked.TryGetValue(check.Id, out var known))
+        {
+            _looked[check.Id] = known = [];
+        }
+
+        return known;
+    }
+
+    private Outlook Look(Dictionary<int, Outlook> known, Check check, Hypothesis car)
+    {
+        ref var outlook = ref CollectionsMarshal.GetValueRefOrAddDefault(known, car.Index, out var isKnown);
+        if (!isKnown)
+        {
+            _lookedCount++;
+            outlook = OffTheMeter(check, car, []);
+        }
+
+        return outlook;
     }
 
     private Outlook OffTheMeter(Check check, Hypothesis car, ImmutableArray<Repair> repairs)

@@ -10,6 +10,9 @@ internal sealed class BasePolicy(RepairProblem problem, NodeBudget budget)
     /// <summary>Bits per cost below which a check is not worth a thought.</summary>
     private const double LeastScore = 1e-9;
 
+    /// <summary>More than what rounding to nine places takes off.</summary>
+    private const double Rounding = 1e-6;
+
     /// <summary>Checks whose worth is computed.</summary>
     private const int Weighed = 6;
 
@@ -110,7 +113,7 @@ internal sealed class BasePolicy(RepairProblem problem, NodeBudget budget)
         foreach (var check in Telling(weights, position, used, Weighed))
         {
             best = best < 0 ? check : best;
-            if (Math.Round(CostWith(check, weights, position, used), 9) is var cost && cost < least)
+            if (Math.Round(CostWith(check, weights, position, used, least), 9) is var cost && cost < least)
             {
                 (best, least) = (check, cost);
             }
@@ -119,12 +122,12 @@ internal sealed class BasePolicy(RepairProblem problem, NodeBudget budget)
         return best;
     }
 
-    /// <summary>The weighted cost of one check and then the repairs in their order.</summary>
-    private double CostWith(int check, double[] weights, int position, ulong used)
+    /// <summary>The weighted cost of one check and then the repairs in their order; no further than it takes to see that it is not below the least.</summary>
+    private double CostWith(int check, double[] weights, int position, ulong used, double least)
     {
         var cost = problem.Costs.Cost(position, check) * StateWeights.Total(weights);
         var after = problem.Costs.After(position, check);
-        for (var outcome = 0; outcome < problem.Checks[check].OutcomeCount; outcome++)
+        for (var outcome = 0; outcome < problem.Checks[check].OutcomeCount && cost < least + Rounding; outcome++)
         {
             if (StateWeights.After(weights, problem.Checks[check], outcome, _shown) > 0)
             {

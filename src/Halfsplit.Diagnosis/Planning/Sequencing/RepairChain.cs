@@ -19,8 +19,8 @@ internal sealed class RepairChain(RepairProblem problem)
     /// <summary>Weight of what each repair would cure of what is left; 0 for those no longer open.</summary>
     private readonly double[] _cured = new double[problem.Repairs.Length];
 
-    /// <summary>For each position, one over what each repair costs there if it turns out wrong; null until asked for.</summary>
-    private readonly List<double[]?> _perCost = [];
+    /// <summary>What each repair takes from each position; null until asked for.</summary>
+    private readonly List<Stand?> _stands = [];
 
     /// <summary>The weighted cost down to the end.</summary>
     public PlanValue Value(ReadOnlySpan<double> weights, int position, ulong used)
@@ -36,14 +36,14 @@ internal sealed class RepairChain(RepairProblem problem)
         var best = new PlanValue(problem.HandOver * total, 0, 0);
         for (var tried = 0; tried < problem.Repairs.Length; tried++)
         {
-            var repaired = Best(PerCost(position));
+            var stand = From(position);
+            var repaired = Best(stand.PerCost);
             if (repaired < 0)
             {
                 break;
             }
 
-            var chosen = problem.Checks.Length + repaired;
-            spent += PlanValue.Of(problem.Costs, position, chosen) * total;
+            spent += stand.Values[repaired] * total;
             foreach (var (state, cure) in _cures[repaired])
             {
                 total -= _left[state] * cure;
@@ -60,7 +60,7 @@ internal sealed class RepairChain(RepairProblem problem)
             // Rounding leaves specks of weight where nothing is left.
             total = total < 1e-12 ? 0 : total;
             spent += new PlanValue(problem.Repairs[repaired].WrongCost * total, 0, 0);
-            position = problem.Costs.After(position, chosen);
+            position = stand.After[repaired];
             var end = total > 0 ? spent + new PlanValue(problem.HandOver * total, 0, 0) : spent;
             best = end.Cost < best.Cost ? end : best;
             if (total <= 0 || spent.Cost > best.Cost)
@@ -124,15 +124,14 @@ internal sealed class RepairChain(RepairProblem problem)
         return chosen;
     }
 
-    private double[] PerCost(int position)
+    private Stand From(int position)
     {
-        while (_perCost.Count <= position)
+        while (_stands.Count <= position)
         {
-            _perCost.Add(null);
+            _stands.Add(null);
         }
 
-        return _perCost[position] ??= [.. problem.Repairs.Select((r, repair) =>
-            1 / (problem.Costs.Cost(position, problem.Checks.Length + repair) + r.WrongCost))];
+        return _stands[position] ??= new Stand(problem, position);
     }
 
     private double Cured(ReadOnlySpan<double> weights, int repair)
@@ -152,4 +151,30 @@ internal sealed class RepairChain(RepairProblem problem)
         .Where(o => Enumerable.Range(0, problem.StateCount).Any(s => one.Cures[s] > 0 && o.Other.Cures[s] > 0))
         .Select(o => o.Number)
         .ToArray())];
+
+    /// <summary>The repairs as they stand from one position.</summary>
+    private sealed class Stand
+    {
+        public Stand(RepairProblem problem, int position)
+        {
+            var count = problem.Repairs.Length;
+            (PerCost, Values, After) = (new double[count], new PlanValue[count], new int[count]);
+            for (var repair = 0; repair < count; repair++)
+            {
+                var action = problem.Checks.Length + repair;
+                Values[repair] = PlanValue.Of(problem.Costs, position, action);
+                After[repair] = problem.Costs.After(position, action);
+                PerCost[repair] = 1 / (Values[repair].Cost + problem.Repairs[repair].WrongCost);
+            }
+        }
+
+        /// <summary>One over what each costs if it turns out wrong.</summary>
+        public double[] PerCost { get; }
+
+        /// <summary>What each takes.</summary>
+        public PlanValue[] Values { get; }
+
+        /// <summary>Where each leaves things.</summary>
+        public int[] After { get; }
+    }
 }
