@@ -11,20 +11,20 @@ internal sealed class Hindsight
     private readonly double[][] _slopes;
     private readonly double[] _precision;
     private readonly double[] _covariance;
-    private readonly (double Mean, double Variance) _degree;
+    private readonly PartsOfCell _parts;
 
     /// <param name="forecasts">What the car predicted for each number read.</param>
     /// <param name="precision">Inverse covariance of those numbers, row by row.</param>
     /// <param name="weighted">The precision times how far each number lay from its prediction.</param>
-    /// <param name="degree">Where the numbers put the degree of the fault inside its cell, and how much of its variance they left.</param>
+    /// <param name="parts">Where the readings put the degree of the fault inside its cell.</param>
     public Hindsight(
-        ReadOnlySpan<Forecast> forecasts, ReadOnlySpan<double> precision, ReadOnlySpan<double> weighted, (double Mean, double Variance) degree)
+        ReadOnlySpan<Forecast> forecasts, ReadOnlySpan<double> precision, ReadOnlySpan<double> weighted, PartsOfCell parts)
     {
         var n = forecasts.Length;
         _slopes = new double[n][];
         _precision = precision[..(n * n)].ToArray();
         _covariance = new double[n];
-        _degree = degree;
+        _parts = parts;
         if (n == 0)
         {
             return;
@@ -47,7 +47,7 @@ internal sealed class Hindsight
         var outlook = Outlook.Of(forecast);
         if (forecast.ByDegree is { } byDegree)
         {
-            return outlook with { Groups = byDegree.Given(_degree.Mean, _degree.Variance) };
+            return outlook with { Groups = byDegree.Given(_parts) };
         }
 
         // What floats shares next to nothing with other readings.

@@ -84,7 +84,12 @@ internal sealed class JointLikelihood
     }
 
     /// <summary>After <see cref="Log"/>: what the readings say of the car's answers to come.</summary>
-    public Hindsight Hindsight(ReadOnlySpan<Forecast> forecasts) => new(forecasts, _precision, _weighted, Degree(forecasts));
+    /// <param name="words">What words said of the degree of its fault.</param>
+    public Hindsight Hindsight(ReadOnlySpan<Forecast> forecasts, LogWords words)
+    {
+        var (mean, variance) = Degree(forecasts);
+        return new Hindsight(forecasts, _precision, _weighted, PartsOfCell.OfNumbers(mean, variance).With(words));
+    }
 
     /// <summary>
     /// After <see cref="Log"/>: for each reading the probability, under this car, that it was a slip.

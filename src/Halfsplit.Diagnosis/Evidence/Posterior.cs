@@ -198,6 +198,9 @@ public sealed class Posterior
         private readonly bool _seenAway;
         private int _numberCount;
 
+        /// <summary>Of the car weighed last: the words that hang on the degree of its fault.</summary>
+        private LogWords _words;
+
         public Weighing(Forecaster forecaster, IReadOnlyList<Observation> observations)
         {
             _forecaster = forecaster;
@@ -258,7 +261,7 @@ public sealed class Posterior
 
             var forecasts = _forecasts.AsSpan(0, kept);
             _alone.Log(_numbers.AsSpan(0, kept), forecasts);
-            return _alone.Hindsight(forecasts);
+            return _alone.Hindsight(forecasts, _words);
         }
 
         public double LogLikelihood(Hypothesis car) => LogLikelihood(car, []);
@@ -342,7 +345,7 @@ public sealed class Posterior
             slips.Clear();
             var log = ComesAndGoes.LogPrior(_forecaster, car, _observations);
             var numbers = 0;
-            var (turns, low, middle, high) = (false, 0.0, 0.0, 0.0);
+            _words = default;
             for (var i = 0; i < _observations.Count; i++)
             {
                 var observation = _observations[i];
@@ -374,10 +377,7 @@ public sealed class Posterior
 
                     if (forecast.ByDegree is { } degrees)
                     {
-                        turns = true;
-                        low += Math.Log(Repeated(i, Word(i, degrees.Low)));
-                        middle += Math.Log(Repeated(i, Word(i, degrees.Middle)));
-                        high += Math.Log(Repeated(i, Word(i, degrees.High)));
+                        _words += new LogWords(LogRepeated(i, degrees.Low), LogRepeated(i, degrees.Middle), LogRepeated(i, degrees.High));
                     }
                     else
                     {
@@ -389,10 +389,10 @@ public sealed class Posterior
             _numberCount = numbers;
             var forecasts = _forecasts.AsSpan(0, numbers);
             log += _joint.Log(_numbers.AsSpan(0, numbers), forecasts);
-            if (turns)
+            if (_words != default)
             {
                 var (mean, variance) = _joint.Degree(forecasts);
-                log += GroupsByDegree.LogMix(mean, variance, low, middle, high);
+                log += PartsOfCell.OfNumbers(mean, variance).LogOf(_words);
             }
 
             if (!slips.IsEmpty)
@@ -409,6 +409,8 @@ public sealed class Posterior
 
         private NumberRead Read(int i, ReadingParse.Number number) => new(
             number.Quantity == Quantity.Amperes ? Math.Abs(number.Value) : number.Value, _steps[i], _broad[i], _pins[i]);
+
+        private double LogRepeated(int i, ImmutableArray<double> groups) => Math.Log(Repeated(i, Word(i, groups)));
 
         private double Word(int i, Forecast forecast) => Word(i, Said(_observations[i], forecast));
 

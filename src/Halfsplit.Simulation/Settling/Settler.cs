@@ -77,6 +77,12 @@ internal sealed class Settler
 
             if (seen.FindIndex(s => s.AsSpan().SequenceEqual(_run.State)) is >= 0 and var first)
             {
+                if (onlyMostUrgent && MeltWhileSwinging(seen.Count - first))
+                {
+                    seen.Clear();
+                    continue;
+                }
+
                 return new SettleOutcome(Swinging(seen, first), null);
             }
 
@@ -209,23 +215,58 @@ internal sealed class Settler
     /// <summary>Lets the fuse that would go first within the condition's time go.</summary>
     private bool MeltNext()
     {
-        OverloadDevice? soonest = null;
-        var least = _run.Seconds;
-        foreach (var device in _run.Network.Melting)
+        var melting = _run.Network.Melting;
+        var seconds = new double[melting.Length];
+        for (var i = 0; i < seconds.Length; i++)
         {
-            if (device is OverloadDevice overload && !OverloadDevice.IsGone(_run.State[device.Slot]))
+            seconds[i] = SecondsLeft(melting[i]);
+        }
+
+        return MeltFirst(seconds);
+    }
+
+    /// <summary>The same while parts chatter: heat adds up over the swing, whose states are taken as equally long.</summary>
+    /// <param name="period">States of the swing.</param>
+    private bool MeltWhileSwinging(int period)
+    {
+        var melting = _run.Network.Melting;
+        var perSecond = new double[melting.Length];
+        for (var step = 0; step < period; step++)
+        {
+            for (var i = 0; i < perSecond.Length; i++)
             {
-                var seconds = overload.SecondsLeft(_run);
-                if (seconds < least)
-                {
-                    least = seconds;
-                    soonest = overload;
-                }
+                perSecond[i] += 1 / (SecondsLeft(melting[i]) * period);
+            }
+
+            StepSlow(onlyMostUrgent: true);
+            SettleFast(NearlySettled);
+        }
+
+        return MeltFirst(Array.ConvertAll(perSecond, r => 1 / r));
+    }
+
+    private double SecondsLeft(Device device) => device is OverloadDevice overload && !OverloadDevice.IsGone(_run.State[device.Slot])
+        ? overload.SecondsLeft(_run)
+        : double.PositiveInfinity;
+
+    private bool MeltFirst(ReadOnlySpan<double> seconds)
+    {
+        var first = -1;
+        var least = _run.Seconds;
+        for (var i = 0; i < seconds.Length; i++)
+        {
+            if (seconds[i] < least)
+            {
+                (first, least) = (i, seconds[i]);
             }
         }
 
-        soonest?.Go(_run);
-        return soonest is not null;
+        if (first >= 0)
+        {
+            ((OverloadDevice)_run.Network.Melting[first]).Go(_run);
+        }
+
+        return first >= 0;
     }
 
     private ImmutableArray<string> Swinging(List<int[]> seen, int first)

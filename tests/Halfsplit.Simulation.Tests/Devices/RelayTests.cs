@@ -108,6 +108,48 @@ public sealed class RelayTests
     }
 
     [Fact]
+    public void A_fuse_melts_although_another_part_chatters()
+    {
+        const string Chattering = """
+            BAT.pos -> K1.30
+            K1.87a -> K1.86
+            K1.85 -> BODY
+            K1.87 -> H1 -> BODY
+            BAT.pos -> F1 -> H2 -> BODY
+            """;
+        static string Parts(string heater) => $$"""
+            K1: { kind: relay, contacts: changeover }
+            H1: { kind: heater, watts: 5 W at 12 V }
+            F1: { kind: fuse, rating: 5 A }
+            H2: { kind: heater, watts: {{heater}} at 12 V }
+            """;
+
+        var overloaded = SmallSheet.Of(Parts("600 W"), Chattering).In();
+        Assert.Equal(["F1"], overloaded.BlownFuses);
+        Assert.Equal(["K1"], overloaded.Chatter);
+        Assert.Empty(SmallSheet.Of(Parts("30 W"), Chattering).In().BlownFuses);
+    }
+
+    [Fact]
+    public void A_contact_that_chatters_on_a_short_melts_its_fuse()
+    {
+        var point = SmallSheet.Of(
+            """
+            K1: { kind: relay, contacts: changeover }
+            F1: { kind: fuse, rating: 5 A }
+            H1: { kind: heater, watts: 600 W at 12 V }
+            """,
+            """
+            BAT.pos -> K1.30
+            K1.87a -> K1.86
+            K1.85 -> BODY
+            K1.87 -> F1 -> H1 -> BODY
+            """).In();
+
+        Assert.Equal(["F1"], point.BlownFuses);
+    }
+
+    [Fact]
     public void A_coil_reads_in_parallel_with_its_suppression_resistor()
     {
         // Published datasheet of a plug-in relay: 76 ohm coil with 680 ohm inside reads 68 ohm at its pins.
