@@ -58,9 +58,15 @@ public sealed partial class Investigation
 
         var moved = now.Observations.Count(o => o.Check.Subject == CheckSubject.Wiggle)
             + now.SkippedChecks.Count(id => id.StartsWith("wiggle ", StringComparison.Ordinal));
-        if (moved < MostMoved && JointToMove(now) is { } joint)
+        if (moved < MostMoved && !now.Observations.Any(o => HasJumped(o) && OddsAt(now, o.Check.Probe.About!) > JumpOdds) && JointToMove(now) is { } joint)
         {
             return Step(now, joint, new Message("reason.move-harness"), null, []);
+        }
+
+        if (now.Observations.Any(HasJumped))
+        {
+            // What sits at the joint that jumped can be looked at and mended as anything else.
+            return null;
         }
 
         var reproduce = CheckCatalog.Reproduce(Circuit, Complaint);
@@ -69,6 +75,10 @@ public sealed partial class Investigation
             ? Step(now, reproduce, new Message("reason.wait-for-it"), null, [])
             : Outside(now, new Message("reason.works-now"));
     }
+
+    /// <summary>The harness was moved there and it failed, or the reading jumped.</summary>
+    private static bool HasJumped(Observation observation) => observation.Check.Subject == CheckSubject.Wiggle
+        && observation.Value is Readings.ReadingParse.Word { Answer: var word } && word == Readings.AnswerWord.Jumps;
 
     private Check? JointToMove(Assessment now) => OfferedNow(now)
         .Where(c => c.Subject == CheckSubject.Wiggle && !now.SkippedChecks.Contains(c.Id) && !IsDone(now, c))

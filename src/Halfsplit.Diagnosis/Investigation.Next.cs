@@ -51,7 +51,7 @@ public sealed partial class Investigation
             return proof;
         }
 
-        foreach (var (check, reason) in FirstChecks())
+        foreach (var (check, reason) in FirstChecks(now))
         {
             if (!IsDone(now, check) && !now.SkippedChecks.Contains(check.Id))
             {
@@ -135,25 +135,34 @@ public sealed partial class Investigation
     /// <summary>True where this check may still be asked for.</summary>
     internal bool MayAsk(string id) => OpenChecks(Assess()).Any(c => c.Id == id);
 
-    private IEnumerable<Check> OpenChecks(Assessment now)
-    {
-        return OfferedNow(now).Where(c => !now.SkippedChecks.Contains(c.Id) && !IsDone(now, c));
-    }
+    /// <summary>While the load works only what does not turn on the fault's being there tells anything.</summary>
+    private IEnumerable<Check> OpenChecks(Assessment now) => OfferedNow(now).Where(c => !now.SkippedChecks.Contains(c.Id) && !IsDone(now, c)
+        && !(now.IsFaultAway && (ComesAndGoes.ShowsState(c.Subject) || c.Subject == CheckSubject.Wiggle)));
 
     /// <summary>A check says nothing new when it was done since the last repair.</summary>
     private static bool IsDone(Assessment now, Check check) =>
         now.Observations.Any(o => o.Check.Id == check.Id && o.RepairsBefore.Length == now.Repairs.Length);
 
-    private IEnumerable<(Check Check, string Reason)> FirstChecks() =>
-        _entries.Any(e => e.Check.Subject == CheckSubject.Repair)
-            ? []
-            : [(CheckCatalog.Reproduce(Circuit, Complaint), "reason.reproduce"), (CheckCatalog.ReadPosts(Circuit), "reason.posts")];
+    private IEnumerable<(Check Check, string Reason)> FirstChecks(Assessment now)
+    {
+        if (_entries.Any(e => e.Check.Subject == CheckSubject.Repair))
+        {
+            yield break;
+        }
+
+        yield return (CheckCatalog.Reproduce(Circuit, Complaint), "reason.reproduce");
+        var posts = CheckCatalog.ReadPosts(Circuit);
+        if (OfferedNow(now).Any(c => c.Id == posts.Id))
+        {
+            yield return (posts, "reason.posts");
+        }
+    }
 
     private NextStep Step(
         Assessment now, Check check, Message reason, Finding? finding, ImmutableArray<RankedCheck> alternatives)
     {
         var effort = check.Subject == CheckSubject.Repair
-            ? RepairEffort(check)
+            ? RepairEffort(check, finding?.Repair.Renews ?? [])
             : Effort.Of(Circuit, Options, now.Position, check);
         return new NextStep(
             check, effort, reason, Cautions.For(Circuit, now.Position, check), finding, alternatives, false);

@@ -7,6 +7,7 @@ using Halfsplit.Diagnosis.Planning;
 using Halfsplit.Diagnosis.Readings;
 using Halfsplit.Diagnosis.Repairs;
 using Halfsplit.Simulation.Arrangements;
+using Halfsplit.Simulation.Faults;
 using Halfsplit.Simulation.Instruments;
 
 namespace Halfsplit.Diagnosis;
@@ -43,13 +44,25 @@ public sealed partial class Investigation
         .Select(s => RepairOf(s.Modes[0]))
         .First(r => r.Id == check.RepairId);
 
-    private Effort RepairEffort(Check check)
+    /// <param name="renews">Fuses that have blown from it: they are renewed once it is mended.</param>
+    private Effort RepairEffort(Check check, ImmutableArray<string> renews)
     {
         var repair = RepairNamed(check);
-        var access = Effort.Of(Circuit, Options, Assess().Position, check);
-        return new Effort(
-            Math.Round(access.Minutes + repair.Minutes, 2),
-            [.. access.Steps[..^1], new Message($"repair.{repair.Action}", Describe.Target(Circuit, repair.Target))]);
+        var position = Assess().Position;
+        var access = Effort.Of(Circuit, Options, position, check);
+        var minutes = access.Minutes + repair.Minutes;
+        List<Message> steps = [.. access.Steps[..^1], new Message($"repair.{repair.Action}", Describe.Target(Circuit, repair.Target))];
+        foreach (var fuse in renews.Select(Circuit.Find).OfType<Fuse>())
+        {
+            position = position.After(Circuit, check);
+            var renewal = RepairCatalog.For(Circuit, FaultCatalog.For(_forecaster.Simulator).First(m => m.Part == fuse.Id && m.Mode == FaultModes.Open), []);
+            check = RepairCheck(renewal);
+            access = Effort.Of(Circuit, Options, position, check);
+            minutes += access.Minutes + renewal.Minutes;
+            steps.AddRange([.. access.Steps[..^1], new Message("repair.renew-fuse", Describe.Part(Circuit, fuse.Id), fuse.RatingAmps)]);
+        }
+
+        return new Effort(Math.Round(minutes, 2), [.. steps]);
     }
 
     /// <summary>After a repair: what is still to prove, then to put back; the finished job; or null when there is nothing to prove or it failed.</summary>

@@ -83,7 +83,7 @@ internal static class GroundSide
         var moved = loads.Select(l => LoadPaths.MoveReturn(draft, l, near)).ToList();
         var gauge = moved.Select(m => m.Wire.Gauge).MaxBy(g => g.SquareMillimetres)!;
         var ground = LoadPaths.GroundNear(draft, contact.Notes.Place, moved[0].Ground);
-        var wire = LoadPaths.NewWire(draft, gauge);
+        var wire = LoadPaths.NewWire(draft, gauge, far, ground);
         draft.Wiring.Add([far, ground], [new Link(wire, false)]);
         foreach (var (left, _) in moved)
         {

@@ -37,18 +37,33 @@ internal static class LoadPaths
         var chain = Chain.From(draft, Return(load));
         var last = chain.Links[^1];
         draft.Wiring.MoveEnd(last.Turned, to);
-        var wire = last.Link.Wire is { } own ? own with { LengthGuessed = true } : NewWire(draft, Area(draft, load));
+        var wire = last.Link.Wire is { } own
+            ? WithLength(own, Math.Max(own.Length, MetresApart(draft, last.Here, to)))
+            : NewWire(draft, Area(draft, load), last.Here, to);
         last.Link.Wire = wire;
         draft.Assume("adapt.assumed-moved-wire", load.Id, last.Here.ToString(), to.ToString(), wire.LengthWritten);
         return (last.There, wire);
     }
 
-    /// <summary>A wire that the parent has not.</summary>
-    public static PathWire NewWire(AdaptingDraft draft, WireGauge gauge)
+    /// <summary>A wire that the parent has not, as long as it has to be at least and a little more.</summary>
+    public static PathWire NewWire(AdaptingDraft draft, WireGauge gauge, TerminalName from, TerminalName to) => WithLength(
+        new PathWire(gauge, 0, "", null, null, null, GaugeGuessed: true),
+        draft.Defaults["guessed.new-wire-metres"].Value + MetresApart(draft, from, to));
+
+    /// <summary>The wire with another length that nobody measured; as it was where it is no other.</summary>
+    public static PathWire WithLength(PathWire wire, double metres)
     {
-        var metres = draft.Defaults["guessed.new-wire-metres"].Value;
-        return new PathWire(
-            gauge, metres, FormattableString.Invariant($"{metres}m"), null, null, null, GaugeGuessed: true, LengthGuessed: true);
+        metres = metres == wire.Length ? metres : Math.Round(metres, 1);
+        return metres == wire.Length
+            ? wire with { LengthGuessed = true }
+            : wire with { Length = metres, LengthWritten = FormattableString.Invariant($"{metres}m"), LengthGuessed = true };
+    }
+
+    /// <summary>How far apart two terminals are at least: by how far the places of their parts are from the battery; 0 where a place is not known.</summary>
+    public static double MetresApart(AdaptingDraft draft, TerminalName one, TerminalName other)
+    {
+        Place? PlaceOf(TerminalName terminal) => draft.Find(terminal.Part)?.Notes.Place is { } name ? draft.Places.Find(p => p.Name == name) : null;
+        return PlaceOf(one) is { } here && PlaceOf(other) is { } there ? Math.Abs(here.Reach - there.Reach) : 0;
     }
 
     /// <summary>The gauge of wires to coils.</summary>

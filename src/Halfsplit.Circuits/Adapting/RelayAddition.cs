@@ -11,6 +11,9 @@ namespace Halfsplit.Circuits.Adapting;
 /// </summary>
 internal static class RelayAddition
 {
+    /// <summary>Metres of a wire between parts that sit side by side.</summary>
+    private const double Shortest = 0.3;
+
     public static Message? Apply(AdaptingDraft draft, AddRelay change)
     {
         if (NameSearch.FedTerminal(draft.Parent, change.Load, out var problem) is not { } fed
@@ -73,10 +76,12 @@ internal static class RelayAddition
         draft.Assume("adapt.assumed-relay", id, values.RelayCoilOhms);
 
         // What fed the load feeds the coil; the contact feeds the load. Nobody knows how the wire is divided.
-        var old = feed.Link.Wire is { } wire ? wire with { LengthGuessed = true } : null;
+        var (toCoil, toLoad) = feed.Link.Wire is { } wire
+            ? Divided(draft, wire, feed.There, new TerminalName(id, "86"), feed.Here)
+            : ((PathWire?)null, null);
         draft.Wiring.MoveEnd(feed.Turned, new TerminalName(id, "87"));
-        feed.Link.Wire = old is null ? null : old with { Name = null };
-        draft.Wiring.Add([feed.There, new TerminalName(id, "86")], [new Link(old, false)]);
+        feed.Link.Wire = toLoad;
+        draft.Wiring.Add([feed.There, new TerminalName(id, "86")], [new Link(toCoil, false)]);
         var end = Chain.From(draft, LoadPaths.Return(load)).End;
         var ground = LoadPaths.GroundNear(draft, place, isGroundSwitched || draft.Find(end.Part) is not (Ground or Metal or Splice) ? null : end);
         if (isGroundSwitched)
@@ -84,22 +89,31 @@ internal static class RelayAddition
             var back = Chain.From(draft, LoadPaths.Return(load)).First;
             var grounded = back.Link.Wire;
             draft.Wiring.MoveEnd(back.Turned, ground);
-            back.Link.Wire = LoadPaths.NewWire(draft, gauge);
+            back.Link.Wire = LoadPaths.NewWire(draft, gauge, back.Here, ground);
             draft.Wiring.Add(
                 [new TerminalName(id, "85"), back.There], [new Link(grounded is null ? null : grounded with { LengthGuessed = true }, false)]);
         }
         else
         {
-            draft.Wiring.Add([new TerminalName(id, "85"), ground], [new Link(LoadPaths.NewWire(draft, LoadPaths.CoilGauge(draft)), false)]);
+            draft.Wiring.Add([new TerminalName(id, "85"), ground], [new Link(LoadPaths.NewWire(draft, LoadPaths.CoilGauge(draft), new(id, "85"), ground), false)]);
         }
 
-        Feed(draft, load, id, source, gauge, place);
-        var metres = LoadPaths.NewWire(draft, gauge);
-        draft.Assume("adapt.assumed-new-wires", id, ground.ToString(), metres.LengthWritten);
+        var metres = Feed(draft, load, id, source, gauge, place);
+        var toGround = LoadPaths.NewWire(draft, gauge, new(id, "85"), ground).LengthWritten;
+        draft.Assume("adapt.assumed-new-wires", id, ground.ToString(), metres, toGround);
+    }
+
+    /// <summary>The pieces of a wire with a relay between them: by how far apart the places are, and no shorter than that.</summary>
+    private static (PathWire ToCoil, PathWire ToLoad) Divided(AdaptingDraft draft, PathWire wire, TerminalName feed, TerminalName relay, TerminalName load)
+    {
+        var (near, far) = (LoadPaths.MetresApart(draft, feed, relay), LoadPaths.MetresApart(draft, relay, load));
+        double Piece(double apart) => near + far > 0 ? Math.Max(Math.Max(apart, Shortest), wire.Length * apart / (near + far)) : wire.Length;
+        return (LoadPaths.WithLength(wire, Piece(near)), LoadPaths.WithLength(wire with { Name = null }, Piece(far)));
     }
 
     /// <summary>The contact's feed: a fuse at the source, and a wire.</summary>
-    private static void Feed(AdaptingDraft draft, Load load, string relay, TerminalName source, WireGauge gauge, string? place)
+    /// <returns>The wire's length.</returns>
+    private static string Feed(AdaptingDraft draft, Load load, string relay, TerminalName source, WireGauge gauge, string? place)
     {
         var amps = load.RatedAmps * draft.Defaults["guessed.fuse-over-load"].Value;
         var sold = new[] { FuseType.BladeStandard, FuseType.BladeMaxi, FuseType.Link }
@@ -108,10 +122,12 @@ internal static class RelayAddition
         var (type, rating) = sold.Find(f => f.Rating >= amps) is { Rating: > 0 } fit ? fit : sold[^1];
         var fuse = draft.FreeId("F");
         draft.Add(new Fuse(new PartNotes(fuse, null, draft.Find(source.Part)?.Notes.Place ?? place), rating, type));
+        var wire = LoadPaths.NewWire(draft, gauge, new(fuse, "2"), new(relay, "30"));
         draft.Wiring.Add(
             [source, new TerminalName(fuse, "1"), new TerminalName(fuse, "2"), new TerminalName(relay, "30")],
-            [new Link(null, false), new Link(null, true), new Link(LoadPaths.NewWire(draft, gauge), false)]);
+            [new Link(null, false), new Link(null, true), new Link(wire, false)]);
         draft.Assume("adapt.assumed-feed", relay, source.ToString(), fuse, rating);
+        return wire.LengthWritten;
     }
 
     /// <summary>Where there are always volts: a splice near the relay, else the first one, else the battery's post.</summary>

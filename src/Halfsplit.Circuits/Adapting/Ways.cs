@@ -5,7 +5,7 @@ namespace Halfsplit.Circuits.Adapting;
 
 /// <summary>What hangs behind a contact.</summary>
 /// <param name="Loads">Loads that get their feed there.</param>
-/// <param name="Beyond">The same loads and those behind the contacts of further relays.</param>
+/// <param name="Beyond">The same loads and those behind further contacts and outputs: what all of it can draw.</param>
 /// <param name="Others">Parts that are neither loads nor what leads to them: coils' relays, modules, further switches.</param>
 internal sealed record Supplied(IReadOnlyList<Load> Loads, IReadOnlyList<Load> Beyond, IReadOnlyList<string> Others);
 
@@ -13,6 +13,7 @@ internal sealed record Supplied(IReadOnlyList<Load> Loads, IReadOnlyList<Load> B
 internal sealed class Ways(Circuit circuit)
 {
     private readonly CircuitGraph _graph = new(circuit);
+    private HashSet<string>? _isolators;
 
     public bool IsWired(TerminalName terminal) => _graph.IsWired(terminal);
 
@@ -59,7 +60,7 @@ internal sealed class Ways(Circuit circuit)
             .SelectMany(t => _graph.Reach(t, passes, IsMetal))
             .Select(t => circuit.Find(t.Part)!).Distinct().OrderBy(p => circuit.Parts.IndexOf(p))];
         var parts = Reached(Leads);
-        var beyond = Reached(e => Leads(e) || (e is { Kind: EdgeKind.Contact, From.Name: "30" } && circuit.Find(e.Part!) is Relay));
+        var beyond = Reached(e => Leads(e) || PassesOn(e));
         return new Supplied(
             [.. parts.OfType<Load>()],
             [.. beyond.OfType<Load>()],
@@ -98,14 +99,32 @@ internal sealed class Ways(Circuit circuit)
     private bool IsFedWithout(TerminalName terminal, string part) =>
         _graph.Reach(terminal, e => e.Kind is not (EdgeKind.Consumer or EdgeKind.Generator) && e.Part != part).Contains(_graph.Positive);
 
+    /// <summary>A contact or output that takes the feed further, to where neither feed nor ground is there without it.</summary>
+    private bool PassesOn(Edge edge) => circuit.Find(edge.Part ?? "") switch
+    {
+        Relay => edge is { Kind: EdgeKind.Contact, From.Name: "30" },
+        Switch => !IsAlwaysFed(edge.To) && !IsAlwaysGrounded(edge.To),
+        Module module => edge.Kind == EdgeKind.Output && module.Outputs.Any(o => o.Name == edge.To.Name),
+        _ => false,
+    };
+
     private bool Leads(Edge edge) =>
         IsClosed(edge) || (edge.Kind == EdgeKind.Resistance && circuit.Find(edge.Part!) is Resistor);
 
     private bool IsClosed(Edge edge) =>
-        edge.Kind is EdgeKind.Wire or EdgeKind.Touch or EdgeKind.Protection || IsCutOff(edge);
+        edge.Kind is EdgeKind.Wire or EdgeKind.Touch or EdgeKind.Protection || IsCutOff(edge)
+        || (edge.Kind == EdgeKind.Contact && IsIsolator(edge.Part!));
 
     private bool IsCutOff(Edge edge) =>
         edge is { Kind: EdgeKind.Contact, Part: { } part } && circuit.Find(part) is Switch { OpensByItself: true };
+
+    /// <summary>A switch in the battery's own cable: all feed or all ground comes through it, so it switches no load.</summary>
+    private bool IsIsolator(string part) => (_isolators ??= [.. new[] { _graph.Positive, _graph.Negative }
+        .Select(post => _graph.Reach(post, e => e.Kind is EdgeKind.Wire or EdgeKind.Touch).Select(t => circuit.Find(t.Part)!).Distinct().ToList())
+        .Where(parts => parts.All(p => p is Battery or Switch or Splice or Connector))
+        .SelectMany(parts => parts.OfType<Switch>())
+        .Where(s => s.Terminals.Length == 2)
+        .Select(s => s.Id)]).Contains(part);
 
     private bool IsMetal(TerminalName terminal) => circuit.Find(terminal.Part) is Metal or Ground;
 }

@@ -62,8 +62,9 @@ public static class WhyPage
         }
 
         var way = plan.Best.Way;
+        var risk = Math.Max(0, way.Cost - way.Price - session.Investigation.Options.EconomyInUse.Worth(way.Minutes));
         terminal.Line(
-            terminal.Say("plan.way", CheckPage.Minutes(way.Minutes), Money(way.Price), Money(way.Cost)), null, 2, 2);
+            terminal.Say("plan.way", CheckPage.Minutes(way.Minutes), Money(way.Price), Money(way.Cost), Money(risk)), null, 2, 2);
         if (plan.BuyNow is { } buy && buy != plan.Best)
         {
             terminal.Line(

@@ -80,7 +80,11 @@ public sealed partial class CheckCatalog
 
     private void AddAll()
     {
-        Add(ReadPosts(_network.Circuit));
+        if (CanReach(_network.Circuit.Battery))
+        {
+            Add(ReadPosts(_network.Circuit));
+        }
+
         AddObservations();
         foreach (var condition in Conditions)
         {

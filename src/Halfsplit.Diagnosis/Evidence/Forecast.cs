@@ -25,6 +25,18 @@ public sealed record Forecast
     /// <summary>How often a floating wire is quiet: an assumption. Else it shows a ghost.</summary>
     public const double QuietShare = 0.5;
 
+    /// <summary>
+    /// The same where other floating wires of this car were read: what couples into one mostly couples into the next. The weight of
+    /// the first guess, a quarter of a reading, is an assumption (a Pólya urn: the order of the readings does not matter).
+    /// </summary>
+    /// <param name="quiet">Those that were quiet.</param>
+    /// <param name="read">All of them.</param>
+    public static double QuietShareAfter(int quiet, int read)
+    {
+        const double First = 0.25;
+        return ((First * QuietShare) + quiet) / (First + read);
+    }
+
     /// <summary>How the number moves with each shared unknown, in units of one standard deviation of the unknown.</summary>
     public double[] Slopes { get; init; } = [];
 

@@ -12,19 +12,22 @@ internal sealed class Hindsight
     private readonly double[] _precision;
     private readonly double[] _covariance;
     private readonly PartsOfCell _parts;
+    private readonly double _quietShare;
 
     /// <param name="forecasts">What the car predicted for each number read.</param>
     /// <param name="precision">Inverse covariance of those numbers, row by row.</param>
     /// <param name="weighted">The precision times how far each number lay from its prediction.</param>
     /// <param name="parts">Where the readings put the degree of the fault inside its cell.</param>
+    /// <param name="quietShare">How likely the next floating wire is quiet.</param>
     public Hindsight(
-        ReadOnlySpan<Forecast> forecasts, ReadOnlySpan<double> precision, ReadOnlySpan<double> weighted, PartsOfCell parts)
+        ReadOnlySpan<Forecast> forecasts, ReadOnlySpan<double> precision, ReadOnlySpan<double> weighted, PartsOfCell parts, double quietShare)
     {
         var n = forecasts.Length;
         _slopes = new double[n][];
         _precision = precision[..(n * n)].ToArray();
         _covariance = new double[n];
         _parts = parts;
+        _quietShare = quietShare;
         if (n == 0)
         {
             return;
@@ -50,8 +53,13 @@ internal sealed class Hindsight
             return outlook with { Groups = byDegree.Given(_parts) };
         }
 
-        // What floats shares next to nothing with other readings.
-        if (forecast.IsBroad || forecast.QuietVariance > 0 || forecast.Slopes.Length == 0 || _slopes.Length == 0)
+        if (forecast.QuietVariance > 0)
+        {
+            // What floats shares next to nothing with other readings but its quiet.
+            return outlook with { QuietShare = _quietShare };
+        }
+
+        if (forecast.IsBroad || forecast.Slopes.Length == 0 || _slopes.Length == 0)
         {
             return outlook;
         }

@@ -21,6 +21,9 @@ internal sealed class JointLikelihood
     private double _all;
     private double _total;
 
+    /// <summary>Of the readings weighed last: those on floating wires, and those of them that were quiet.</summary>
+    private int _floating, _quiet;
+
     /// <summary>
     /// Natural logarithm of the probability of the counts.
     /// </summary>
@@ -31,6 +34,7 @@ internal sealed class JointLikelihood
         var n = readings.Length;
         if (n == 0)
         {
+            (_floating, _quiet) = (0, 0);
             return 0;
         }
 
@@ -88,7 +92,8 @@ internal sealed class JointLikelihood
     public Hindsight Hindsight(ReadOnlySpan<Forecast> forecasts, LogWords words)
     {
         var (mean, variance) = Degree(forecasts);
-        return new Hindsight(forecasts, _precision, _weighted, PartsOfCell.OfNumbers(mean, variance).With(words));
+        return new Hindsight(
+            forecasts, _precision, _weighted, PartsOfCell.OfNumbers(mean, variance).With(words), Forecast.QuietShareAfter(_quiet, _floating));
     }
 
     /// <summary>
@@ -270,6 +275,7 @@ internal sealed class JointLikelihood
     private void Covariance(ReadOnlySpan<NumberRead> readings, ReadOnlySpan<Forecast> forecasts)
     {
         var n = readings.Length;
+        (_floating, _quiet) = (0, 0);
         for (var i = 0; i < n; i++)
         {
             _residual[i] = readings[i].Value - forecasts[i].Mean;
@@ -297,15 +303,19 @@ internal sealed class JointLikelihood
     /// <returns>The reading's own variance.</returns>
     private double Floating(int i, double value, Forecast forecast, double shared)
     {
-        var (ghost, quiet) = (forecast.OwnVariance + shared, forecast.QuietVariance + shared);
+        // What the leaks show on one quiet wire they show on the next.
+        var own = forecast.QuietVariance - (_quiet > 0 ? forecast.Mean * forecast.Mean : 0);
+        var (ghost, quiet) = (forecast.OwnVariance + shared, own + shared);
         var isQuiet = (value * value / quiet) + Math.Log(quiet) < (_residual[i] * _residual[i] / ghost) + Math.Log(ghost);
-        _logs[i] += Math.Log(isQuiet ? Forecast.QuietShare : 1 - Forecast.QuietShare);
+        var share = Forecast.QuietShareAfter(_quiet, _floating++);
+        _logs[i] += Math.Log(isQuiet ? share : 1 - share);
+        _quiet += isQuiet ? 1 : 0;
         if (isQuiet)
         {
             _residual[i] = value;
         }
 
-        return isQuiet ? forecast.QuietVariance : forecast.OwnVariance;
+        return isQuiet ? own : forecast.OwnVariance;
     }
 
     internal static double Dot(double[] a, double[] b)

@@ -186,6 +186,9 @@ public sealed class Posterior
         private readonly ForecastColumn[] _columns;
         private readonly double[] _steps;
         private readonly double[] _broad;
+
+        /// <summary>The same, given what the check showed before.</summary>
+        private readonly double[] _broadAgain;
         private readonly int[] _pins;
         private readonly int[] _before;
         private readonly int[] _numberAt;
@@ -211,6 +214,7 @@ public sealed class Posterior
             _steps = [.. _observations.Select(o => Step(forecaster, o))];
             _broad = [.. _observations.Select((o, i) => BroadLikelihood.Log(o.Check, o.Value, _steps[i], nominal))];
             (_pins, _before) = Repeats(_observations);
+            _broadAgain = [.. Enumerable.Range(0, _observations.Count).Select(BroadAgain)];
             _numberAt = new int[_observations.Count];
             _numberShares = new double[_observations.Count];
             _numbers = new NumberRead[_observations.Count];
@@ -358,7 +362,7 @@ public sealed class Posterior
                 var forecast = ComesAndGoes.Forecast(_forecaster, car, observation, _columns[i]);
                 if (forecast.IsBroad)
                 {
-                    log += _broad[i];
+                    log += _broadAgain[i];
                 }
                 else if (observation.Value is ReadingParse.Number number)
                 {
@@ -406,6 +410,14 @@ public sealed class Posterior
 
             return log;
         }
+
+        /// <summary>What nothing is known of shows the same again when it is looked at again, or else anything.</summary>
+        private double BroadAgain(int i) => _before[i] < 0
+            ? _broad[i]
+            : (_observations[_before[i]].Value, _observations[i].Value) is (ReadingParse.Number before, ReadingParse.Number now)
+                ? JointLikelihood.LogAdd(
+                    Slips.LogAgain(Read(_before[i], before), Read(i, now), Slips.OftenShare), Math.Log(1 - Slips.OftenShare) + _broad[i])
+                : Math.Log(Repeated(i, Math.Exp(_broad[i])));
 
         private NumberRead Read(int i, ReadingParse.Number number) => new(
             number.Quantity == Quantity.Amperes ? Math.Abs(number.Value) : number.Value, _steps[i], _broad[i], _pins[i]);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.RegularExpressions;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Circuits.Model;
 using Halfsplit.Diagnosis.Checks;
@@ -9,7 +10,7 @@ namespace Halfsplit.Diagnosis.Noticing;
 /// <param name="Kind">What.</param>
 /// <param name="Things">What it can be about, in the order of the sheet; empty where it is about nothing.</param>
 /// <param name="Usual">What it is about when nothing is named; null: it says nothing of one, or one must be named.</param>
-public sealed record NoticedChoice(NoticedKind Kind, ImmutableArray<string> Things, string? Usual)
+public sealed partial record NoticedChoice(NoticedKind Kind, ImmutableArray<string> Things, string? Usual)
 {
     public bool MustName => Kind.About != NoticedAbout.Nothing && !Kind.MayLeaveOut && Usual is null;
 
@@ -39,6 +40,11 @@ public sealed record NoticedChoice(NoticedKind Kind, ImmutableArray<string> Thin
         if (choice is null)
         {
             var names = choices.Select(c => c.Kind.Name).ToList();
+            if (CodeNumber().IsMatch(name))
+            {
+                return (null, new Message("noticed.code-number", name, string.Join(", ", names.Where(n => n.StartsWith("code-", StringComparison.Ordinal)))));
+            }
+
             return (null, new Message("noticed.unknown", name, Spelling.Hint(plain, names), string.Join(", ", names)));
         }
 
@@ -66,6 +72,10 @@ public sealed record NoticedChoice(NoticedKind Kind, ImmutableArray<string> Thin
             && (about is null ? !choice.MustName : choice.Things.Contains(about))
             ? new Noticed(kind, about ?? choice.Usual)
             : null;
+
+    /// <summary>A trouble code by its number, as SAE J2012 forms them.</summary>
+    [GeneratedRegex("^[PCBU][0-3][0-9A-F]{3}$", RegexOptions.IgnoreCase)]
+    private static partial Regex CodeNumber();
 
     private static NoticedChoice Of(Circuit circuit, Complaint complaint, NoticedKind kind)
     {

@@ -90,7 +90,7 @@ internal static class Information
                 var next = Normal.Below((cuts[i] - forecast.Mean) / spread);
                 if (forecast.Quiet > 0)
                 {
-                    next += Forecast.QuietShare * (Normal.Below(cuts[i] / forecast.Quiet) - next);
+                    next += forecast.QuietShare * (Normal.Below(cuts[i] / forecast.Quiet) - next);
                 }
 
                 row[i] = (1 - forecast.OverLimit) * Math.Max(0, next - below);

@@ -81,6 +81,9 @@ public sealed class SheetAdapterTests
         { "pump-feed", "without relay K1", "adapt.over-limit" },
         { "pump-feed", "without relay K2", "adapt.over-limit" },
         { "horn", "without relay K7", "adapt.over-limit" },
+        { "power-window", "without relay K1", "adapt.over-limit" },
+        { "accessory-socket", "without relay K75", "adapt.over-limit" },
+        { "seat-heater", "without relay K1", "adapt.over-limit" },
         { "split-charge", "without relay K1", "adapt.relay-on-generator" },
         { "split-charge", "without relay K2 despite the amps", "adapt.relay-on-generator" },
         { "pump-feed", "slot F19 = B8", "adapt.slot-taken-free" },
@@ -180,8 +183,8 @@ public sealed class SheetAdapterTests
     {
         var paths = Adapted.Of("pump-feed", "relay K9 before M1").Paths.Select(SheetWriter.Path).ToList();
 
-        Assert.Contains(paths, p => p.StartsWith("K2.87 -> ", StringComparison.Ordinal) && p.EndsWith(" -> S1 -> wire 2.5mm2 about 0.9m YE/RD -> K9.86", StringComparison.Ordinal));
-        Assert.Contains("K9.87 -> wire 2.5mm2 about 0.9m YE/RD -> C3.4 -> M1.pos", paths);
+        Assert.Contains(paths, p => p.StartsWith("K2.87 -> ", StringComparison.Ordinal) && p.EndsWith(" -> S1 -> wire 2.5mm2 about 4m YE/RD -> K9.86", StringComparison.Ordinal));
+        Assert.Contains("K9.87 -> wire 2.5mm2 about 4m YE/RD -> C3.4 -> M1.pos", paths);
     }
 
     [Fact]
@@ -238,6 +241,37 @@ public sealed class SheetAdapterTests
         var wire = circuit.Wires.Single(w => w.From == new TerminalName("LS", "56b")).Spec;
         Assert.Equal(1.5, wire.Gauge.SquareMillimetres);
         Assert.True(wire.GaugeGuessed);
+    }
+
+    [Fact]
+    public void Loads_behind_switches_and_outputs_count_for_the_fuse_that_fed_the_coil()
+    {
+        var windows = Adapted.Of("power-window", "without relay K1 despite the amps");
+        Assert.True(((Fuse)windows["F3"]).RatingAmps >= 16);
+
+        var outlets = Adapted.Of("accessory-socket", "without relay K75 despite the amps");
+        Assert.True(((Fuse)outlets["F75"]).RatingAmps >= 12);
+    }
+
+    [Fact]
+    public void A_battery_isolator_switches_no_load()
+    {
+        var circuit = Adapted.Of("starter-24v", "ground side WL");
+
+        Assert.Contains(circuit.Wires, w => w.From.Part == "WLS" || w.To.Part == "WLS");
+        Assert.Equal("adapt.nothing-switches", Adapted.Refused("starter-24v", "ground side SBN").Code);
+    }
+
+    [Fact]
+    public void New_wires_are_as_long_as_their_places_are_apart()
+    {
+        var circuit = Adapted.Of("trailer-7pin", "relay K9 before TFG at trailer front");
+
+        var feed = circuit.Wires.Single(w => w.To == new TerminalName("K9", "30")).Spec;
+        var apart = circuit.FindPlace("trailer front")!.Reach - circuit.FindPlace(circuit[circuit.Wires.Single(w => w.Spec == feed).From.Part].Notes.Place)!.Reach;
+        Assert.True(apart > 3);
+        Assert.InRange(feed.Length, apart, apart + 2);
+        Assert.True(feed.LengthGuessed);
     }
 
     [Fact]

@@ -42,15 +42,26 @@ public sealed class FloatingTests
     [Fact]
     public void A_ghost_speaks_against_the_short() => Assert.True(Ratio(0.15) < 0.01 * Ratio(null));
 
+    [Fact]
+    public void A_wire_that_was_quiet_says_little_more_when_it_is_quiet_again()
+    {
+        var (once, often) = (Ratio(0.0), Ratio(0.0, times: 4));
+
+        Assert.InRange(often / once, 0.5, 2);
+    }
+
     /// <summary>Odds that the wire behind the fuse lies at the body, over those that the fuse alone is open.</summary>
-    private static double Ratio(double? volts)
+    private static double Ratio(double? volts, int times = 1)
     {
         var circuit = SheetReader.Read(Sheet).Circuit!;
         var job = Investigation.Open(circuit, circuit.Complaints[0]);
         if (volts is { } read)
         {
             var check = job.FindCheck("volts F1.2p BODY | key off")!;
-            job.Record("1", check, Volts(read));
+            for (var time = 0; time < times; time++)
+            {
+                job.Record($"{time}", check, Volts(read));
+            }
         }
 
         return Odds(job, "feed short to ground") / Odds(job, "F1 open");

@@ -66,6 +66,22 @@ public sealed class HindsightTests
         Assert.StartsWith("amps-clamp of ", investigation.Next().Check!.Id, StringComparison.Ordinal);
     }
 
+    /// <summary>A starter shorted so little that its link holds would leave the lamps lit; that one lamp is dark tells of the others.</summary>
+    [Fact]
+    public void What_a_look_told_is_not_asked_for_again_at_the_next_lamp()
+    {
+        var circuit = ShippedSheets.Load("motorcycle-start");
+        var investigation = Investigation.Open(circuit, circuit.Complaints.First(c => c.Name == "neutral lamp dark"));
+        void Record(string id, ReadingValue value) => investigation.Record(id, investigation.FindCheck(id)!, value);
+        Record("work of NL | key on in neutral", new ReadingParse.Word(AnswerWord.Dark));
+        Record("volts BAT.pos BAT.neg | key off", new ReadingParse.Number(12.33, Quantity.Volts, 0.01));
+        Record("volts F1.1p BAT.neg | running in neutral", new ReadingParse.Number(0.0002, Quantity.Volts, 0.0001));
+        Record("volts BAT.pos FL1.2 | running in neutral", new ReadingParse.Number(13.85, Quantity.Volts, 0.01));
+
+        Assert.Contains(investigation.Suspects, s => s.Suspect.Id == "M1 shorted" && s.Odds > 0.1);
+        Assert.DoesNotContain(investigation.RankedNow(), r => r.Check.Subject == Diagnosis.Checks.CheckSubject.LoadWork && r.Bits > 0.03);
+    }
+
     /// <summary>A reading that is taken for a slip moves nothing that is expected of the next one by its own size.</summary>
     [Fact]
     public void A_slip_does_not_move_what_is_expected()

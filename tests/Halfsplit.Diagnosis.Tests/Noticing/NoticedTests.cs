@@ -186,6 +186,9 @@ public sealed class NoticedTests
     [InlineData("new-relay-did-not-help", "noticed.name-one")]
     [InlineData("no-sound:K1", "noticed.names-nothing")]
     [InlineData("", "noticed.unknown")]
+    [InlineData("P0230", "noticed.code-number")]
+    [InlineData("p0a1f", "noticed.code-number")]
+    [InlineData("P4999", "noticed.unknown")]
     public void What_can_not_be_said_is_told(string text, string code)
     {
         var (what, problem) = NoticedChoice.Read(Pump, Pump.Complaints[0], text);

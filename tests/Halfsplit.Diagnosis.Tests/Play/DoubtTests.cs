@@ -119,6 +119,85 @@ public sealed class DoubtTests
     }
 
     [Fact]
+    public void Where_one_joint_jumped_it_is_looked_at_and_not_waited_for()
+    {
+        var circuit = ShippedSheets.Load("fan-one-relay");
+        var investigation = Investigation.Open(circuit, circuit.Complaints[0]);
+        var whole = new SimulatedCar(circuit, circuit.Complaints[0].Load, []);
+        var jumped = false;
+        var asked = new List<string>();
+        for (var i = 0; i < 12; i++)
+        {
+            var next = investigation.Next();
+            Assert.True(next.Check is not null, next.Reason.Code + " " + string.Join("; ", investigation.Suspects.Take(6).Select(s => $"{s.Suspect.Id} {s.Odds:0.00}")));
+            if (next.Check is { Kind: CheckKind.Repair } or { Subject: CheckSubject.PinFit }
+                && (next.Check.RepairId ?? next.Check.Probe.About!).Contains("C5", StringComparison.Ordinal))
+            {
+                Assert.True(jumped);
+                return;
+            }
+
+            asked.Add($"{next.Check!.Id} {next.Reason.Code}");
+            jumped |= next.Check.Subject == CheckSubject.Wiggle && next.Check.Probe.About == "C5";
+            investigation.Record($"{i}", next.Check, next.Check.Subject == CheckSubject.Wiggle
+                ? Word(next.Check.Probe.About == "C5" ? AnswerWord.Jumps : AnswerWord.Steady)
+                : whole.Answer(next.Check));
+        }
+
+        Assert.Fail("C5 was neither looked at nor mended: " + string.Join("; ", asked));
+    }
+
+    [Fact]
+    public void An_absurd_reading_taken_twice_speaks_no_less_for_none_of_these()
+    {
+        var circuit = ShippedSheets.Load("horn");
+        var investigation = Investigation.Open(circuit, circuit.Complaints[0]);
+        Say(investigation, "work of HH | horn pressed", Word(AnswerWord.Silent));
+        Say(investigation, "volts BAT.pos BAT.neg | key off", Volts(12.6));
+        Say(investigation, "volts F6.1p BODY | key off", Volts(5.4));
+        Say(investigation, "volts F6.1p BODY | key off", Volts(5.4), "again");
+        var twice = Odds(investigation, "none of these");
+        Say(investigation, "volts F6.1p BODY | key off", Volts(5.4), "and again");
+
+        Assert.True(Odds(investigation, "none of these") > 0.8 * twice, $"{twice} {Odds(investigation, "none of these")}");
+    }
+
+    [Fact]
+    public void Posts_that_can_not_be_reached_are_not_asked_for()
+    {
+        var circuit = ShippedSheets.Load("horn");
+        var investigation = Investigation.Open(circuit, circuit.Complaints[0]);
+        Say(investigation, "work of HH | horn pressed", Word(AnswerWord.Silent));
+        investigation.Skip("out of reach", investigation.Next().Check!, "engine bay");
+
+        Assert.DoesNotContain("BAT.", investigation.Next().Check!.Id, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_short_is_mended_and_then_the_fuse_that_it_blew_is_renewed()
+    {
+        var circuit = ShippedSheets.Load("indicators");
+        var complaint = circuit.Complaints[0];
+        var car = new SimulatedCar(circuit, complaint.Load, Game.Fault("LSP~C3.1a:short-to-ground"));
+        var investigation = Investigation.Open(circuit, complaint);
+        for (var i = 0; i < 40; i++)
+        {
+            var next = investigation.Next();
+            if (next.Check is { Kind: CheckKind.Repair, RepairId: "mend-wire LSP~C3.1a" })
+            {
+                Assert.Contains("F16", next.Finding!.Repair.Renews);
+                Assert.Contains(next.Effort!.Steps, s => s.Code == "repair.renew-fuse");
+                Assert.True(next.Effort.Minutes > next.Finding.Repair.Minutes + 1);
+                return;
+            }
+
+            investigation.Record($"{i}", next.Check!, car.Answer(next.Check!));
+        }
+
+        Assert.Fail("The short was not blamed.");
+    }
+
+    [Fact]
     public void Where_nothing_moves_it_the_person_waits_and_is_then_told_what_lies_outside()
     {
         var investigation = Pump();
