@@ -73,7 +73,7 @@ public static partial class ChangeText
         OpenPlace c => $"open {c.Place} = {(c.Minutes is { } m ? Quantity.Write(m, Unit.Minute) : Unknown)}",
         ColourWire c => $"colour {c.Wire} = {c.Colour ?? Unknown}",
         GaugeWire c => $"gauge {c.Wire} = {(c.Gauge is { } g ? WireText.Gauge(new PathWire(g, 1, "1m", null, null, null, c.Guessed)) : Unknown)}",
-        LengthWire c => $"length {c.Wire} = {(c.Length is { } l ? (c.Guessed ? WireText.About + " " : "") + l : Unknown)}",
+        LengthWire c => $"length {c.Wire} = {(c.Length is { } l ? WireText.Said(l, c.Guessed) : Unknown)}",
         InsertConnector c => $"connector {Id(c.Id)}in {c.Wire}{At(c.Place)}{After(c.Share)}{Named(c.Name)}",
         InsertSplice c => $"splice {Id(c.Id)}in {c.Wire}{At(c.Place)}{After(c.Share)}{Named(c.Name)}",
         RemoveRelay c => $"without relay {c.Relay}{(c.DespiteAmps ? DespiteAmps : "")}",

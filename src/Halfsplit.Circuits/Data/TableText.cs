@@ -16,11 +16,14 @@ public static class TableText
 {
     private static readonly char[] Separators = [';', '\t', ','];
 
-    /// <summary>Every line that is not blank, by the separator that the first of them uses most.</summary>
+    /// <summary>The line that some spreadsheets put first to say the separator, as <c>sep=;</c>.</summary>
+    private const string Says = "sep=";
+
+    /// <summary>Every line that is not blank, by the separator that a first line <c>sep=;</c> says, else by the one that the first of them uses most.</summary>
     public static ImmutableArray<TableLine> Read(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
-        return Read(text, SeparatorOf(text));
+        return SaidSeparator(text) is { } said ? Read(text, said).RemoveAt(0) : Read(text, SeparatorOf(text));
     }
 
     /// <summary>Every line that is not blank.</summary>
@@ -95,6 +98,13 @@ public static class TableText
         return field.Length > 0 && field.All(c => c != separator && c is not ('"' or '\n' or '\r')) && field.Trim() == field
             ? field
             : field.Length == 0 ? "" : $"\"{field.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
+    }
+
+    private static char? SaidSeparator(string text)
+    {
+        var first = text.AsSpan(Beginning(text));
+        first = first[..(first.IndexOfAny('\n', '\r') is var end and >= 0 ? end : first.Length)].Trim(" \"");
+        return first.Length == Says.Length + 1 && first.StartsWith(Says, StringComparison.OrdinalIgnoreCase) && Separators.Contains(first[^1]) ? first[^1] : null;
     }
 
     private static char SeparatorOf(string text)

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using Halfsplit.Circuits.Data;
 using Halfsplit.Circuits.Model;
@@ -23,8 +22,7 @@ public static class TableExport
             Row(text,
             [
                 wire.From.ToString(), wire.To.ToString(),
-                wire.Spec.Gauge.AwgText is { } awg ? awg + "AWG" : wire.Spec.Gauge.SquareMillimetres.ToString("R", CultureInfo.InvariantCulture) + "mm2",
-                wire.Spec.Colour ?? "", wire.Spec.LengthWritten, wire.Spec.Name ?? "", wire.Spec.Place ?? "",
+                WireText.Gauge(wire.Spec), wire.Spec.Colour ?? "", WireText.Length(wire.Spec), wire.Spec.Name ?? "", wire.Spec.Place ?? "",
             ]);
         }
 

@@ -16,6 +16,23 @@ public static class TableImport
 {
     private const string Unknown = "unknown", Off = "key off", On = "switched on";
 
+    /// <summary>Reads the tables from the bytes of their files, in UTF-8, UTF-16 with its mark, or Windows-1252.</summary>
+    /// <param name="wires">The table of wires.</param>
+    /// <param name="parts">A table of parts; null where there is none.</param>
+    /// <param name="title">The sheet's title.</param>
+    public static TableImported Read(byte[] wires, byte[]? parts, string title)
+    {
+        ArgumentNullException.ThrowIfNull(wires);
+        var (wiresText, wiresGuessed) = TableBytes.Decode(wires);
+        var (partsText, partsGuessed) = parts is null ? (null, false) : TableBytes.Decode(parts);
+        var made = Read(wiresText, partsText, title);
+        var guessed = ((TableKind Table, bool IsGuessed)[])[(TableKind.Wires, wiresGuessed), (TableKind.Parts, partsGuessed)];
+        return made with
+        {
+            Remarks = [.. guessed.Where(g => g.IsGuessed).Select(g => new TableRemark(g.Table, 1, ProblemSeverity.Note, new Message("table.windows-1252"))), .. made.Remarks],
+        };
+    }
+
     /// <param name="wires">The table of wires: a row a wire, or two terminals that touch where the gauge is "direct".</param>
     /// <param name="parts">A table of parts, with columns named as the keys of a sheet; null where there is none.</param>
     /// <param name="title">The sheet's title.</param>
@@ -155,7 +172,7 @@ public static class TableImport
 
             var values = AssumedValues.Of("strap").ToDictionary(v => v.Key, v => v.Value, StringComparer.Ordinal);
             Say(ProblemSeverity.Warning, 0, "table.strap-assumed", battery[0], values["gauge"], values["length"]);
-            return $"{Metal.Body} -> wire {values["gauge"]} {values["length"]} -> {battery[0]}.neg";
+            return $"{Metal.Body} -> wire {WireText.Said(values["gauge"], guessed: true)} {WireText.Said(values["length"], guessed: true)} -> {battery[0]}.neg";
         }
 
         private static string Behind(string word, string? value) => value is null ? "" : word + value;

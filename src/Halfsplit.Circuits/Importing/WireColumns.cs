@@ -16,7 +16,7 @@ internal static class WireColumns
 
     /// <summary>
     /// The unit of gauges without one: as the header says; AWG where all numbers are even and from 6 to 24, as those of wires
-    /// that harnesses are made of are; else mm².
+    /// that harnesses are made of are, or where a 2/0 stands among whole numbers; else mm².
     /// </summary>
     public static string UsualGauge(string header, IEnumerable<string> cells)
     {
@@ -25,8 +25,11 @@ internal static class WireColumns
             return PlainText.Of(header) is "awg" or "ga" ? "AWG" : "mm2";
         }
 
-        var bare = cells.Where(c => Number(c) is not null).Select(c => Number(c)!.Value).ToList();
-        return bare.Count > 0 && bare.TrueForAll(n => n is >= 6 and <= 24 && n % 2 == 0) ? "AWG" : "mm2";
+        var written = cells.ToList();
+        var bare = written.Select(Number).OfType<double>().ToList();
+        return bare.Count > 0 && (bare.TrueForAll(n => n is >= 6 and <= 24 && n % 2 == 0) || (written.Exists(IsThickAwg) && bare.TrueForAll(double.IsInteger)))
+            ? "AWG"
+            : "mm2";
     }
 
     /// <summary>As the sheet writes it: <c>2.5mm2</c>, <c>14AWG</c>; null where it is no gauge.</summary>
@@ -48,7 +51,7 @@ internal static class WireColumns
 
         plain = plain.Replace("MM²", "mm2", StringComparison.Ordinal).Replace("MM2", "mm2", StringComparison.Ordinal)
             .Replace("MM^2", "mm2", StringComparison.Ordinal).Replace("SQMM", "mm2", StringComparison.Ordinal).Replace("QMM", "mm2", StringComparison.Ordinal);
-        plain = Number(plain) is not null ? plain + usual : plain;
+        plain = Number(plain) is not null ? plain + usual : IsThickAwg(plain) ? plain + "AWG" : plain;
         return WireText.TryParse($"wire {plain} 1m", out var wire, out _)
             ? wire!.Gauge.AwgText is { } awg ? awg + "AWG" : wire.Gauge.SquareMillimetres.ToString("R", CultureInfo.InvariantCulture) + "mm2"
             : null;
@@ -70,13 +73,13 @@ internal static class WireColumns
     /// <summary>As the sheet writes it: <c>1.2m</c>, <c>6ft</c>; null where it is no length.</summary>
     public static string? Length(string text, string usual)
     {
-        var plain = text.Replace(" ", "", StringComparison.Ordinal).ToLowerInvariant()
-            .Replace("feet", "ft", StringComparison.Ordinal).Replace("foot", "ft", StringComparison.Ordinal).Replace("inches", "in", StringComparison.Ordinal)
-            .Replace("inch", "in", StringComparison.Ordinal).Replace("\"", "in", StringComparison.Ordinal).Replace("'", "ft", StringComparison.Ordinal)
-            .Replace("metres", "m", StringComparison.Ordinal).Replace("meters", "m", StringComparison.Ordinal).Replace("meter", "m", StringComparison.Ordinal);
+        var plain = EverydayWords.Quantity(text.Replace(" ", "", StringComparison.Ordinal).ToLowerInvariant());
         plain = (Number(plain) is not null ? plain + usual : plain).Replace(',', '.');
         return Quantity.TryParse(plain, Unit.Metre, Limits.Metres, out _, out _) ? plain : null;
     }
+
+    /// <summary>Sizes above 1 AWG, as <c>2/0</c>: no other unit writes them so.</summary>
+    private static bool IsThickAwg(string text) => text.EndsWith("/0", StringComparison.Ordinal);
 
     /// <summary>A number alone, with a decimal point or comma.</summary>
     internal static double? Number(string text) => text.Length is > 0 and < 20 && Quantity.NumberLength(text) == text.Length

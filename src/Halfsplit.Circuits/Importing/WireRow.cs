@@ -8,7 +8,8 @@ using Halfsplit.Circuits.Sheets.Quantities;
 namespace Halfsplit.Circuits.Importing;
 
 /// <summary>A row of the table of wires, its values as a sheet writes them.</summary>
-/// <param name="Gauge">Null where the two terminals touch without a wire.</param>
+/// <param name="Gauge">With the sheet's word before a guess; null where the two terminals touch without a wire.</param>
+/// <param name="Length">As the gauge.</param>
 internal sealed record WireRow(int Line, TableEnd From, TableEnd To, string? Gauge, string? Length, string? Colour, string? Name, string? Place)
 {
     private const string Table = "wires";
@@ -19,6 +20,12 @@ internal sealed record WireRow(int Line, TableEnd From, TableEnd To, string? Gau
     /// <summary>Reads the rows; what can't be read is remarked and left out.</summary>
     public static ImmutableArray<WireRow> Read(ImmutableArray<TableLine> lines, Action<int, ProblemSeverity, Message> remark)
     {
+        if (lines.Length > 0 && !new TableHeader(Table, lines[0]).Columns.Any() && lines[0].Fields.Count(IsEnd) >= 2)
+        {
+            remark(lines[0].Line, ProblemSeverity.Error, new Message("table.no-header", string.Join(", ", lines[0].Fields)));
+            return [];
+        }
+
         if (lines.Length <= 1)
         {
             remark(0, ProblemSeverity.Error, new Message("table.empty"));
@@ -47,14 +54,18 @@ internal sealed record WireRow(int Line, TableEnd From, TableEnd To, string? Gau
         }
 
         var rows = Once(all, header, remark);
-        var gauge = WireColumns.UsualGauge(header.UnitOf("gauge"), rows.Select(r => header.Of(r, "gauge")));
-        var length = WireColumns.UsualLength(header.UnitOf("length"), rows.Select(r => header.Of(r, "length")));
+        var gauge = WireColumns.UsualGauge(header.UnitOf("gauge"), Values(rows, header, "gauge"));
+        var length = WireColumns.UsualLength(header.UnitOf("length"), Values(rows, header, "length"));
         Usual(rows, header, "gauge", gauge, remark);
         Usual(rows, header, "length", length, remark);
         var names = rows.Select(r => header.Of(r, "wire")).Where(n => n.Length > 0).GroupBy(n => n, StringComparer.Ordinal)
             .Where(g => g.Count() > 1).Select(g => g.Key).ToHashSet(StringComparer.Ordinal);
         return [.. rows.Select(r => Read(r, header, gauge, length, names, remark)).OfType<WireRow>()];
     }
+
+    /// <summary>A field that names a terminal or a part as wires' rows do, and as no header does.</summary>
+    private static bool IsEnd(string field) => TableEnd.Parse(field, "") is { } end && Designators.KindOf(end.Part) is not null
+        && (end.IsNamed || field.Any(char.IsAsciiDigit) || Designators.PlaceOf(field) is not null);
 
     /// <summary>
     /// Each wire once: the same values between the same terminals, whichever is named first, are the same wire again. Without
@@ -93,11 +104,15 @@ internal sealed record WireRow(int Line, TableEnd From, TableEnd To, string? Gau
     /// <summary>Says in which unit the numbers without one were taken, where neither the header nor the cell says it.</summary>
     private static void Usual(ImmutableArray<TableLine> rows, TableHeader header, string column, string unit, Action<int, ProblemSeverity, Message> remark)
     {
-        if (header.UnitOf(column).Length == 0 && rows.Any(r => WireColumns.Number(header.Of(r, column)) is not null))
+        if (header.UnitOf(column).Length == 0 && Values(rows, header, column).Any(v => WireColumns.Number(v) is not null))
         {
             remark(0, ProblemSeverity.Warning, new Message($"table.usual-{column}", unit));
         }
     }
+
+    /// <summary>The cells of a column without a word for a guess.</summary>
+    private static IEnumerable<string> Values(ImmutableArray<TableLine> rows, TableHeader header, string column) =>
+        rows.Select(r => EverydayWords.Guess(header.Of(r, column)).Value);
 
     private static WireRow? Read(
         TableLine line, TableHeader header, string usualGauge, string usualLength, HashSet<string> twice, Action<int, ProblemSeverity, Message> remark)
@@ -130,19 +145,20 @@ internal sealed record WireRow(int Line, TableEnd From, TableEnd To, string? Gau
             return new WireRow(line.Line, from, to, null, null, null, null, null);
         }
 
-        var gauge = cell.Length == 0 ? null : WireColumns.Gauge(cell, usualGauge);
+        var (gaugeGuessed, said) = EverydayWords.Guess(cell);
+        var gauge = cell.Length == 0 ? null : WireColumns.Gauge(said, usualGauge);
         if (gauge is null)
         {
             Say(ProblemSeverity.Warning, cell.Length == 0 ? "table.gauge-missing" : "table.gauge-unread", Assumed("gauge"), cell);
         }
 
         cell = header.Of(line, "length");
-        var length = cell.Length == 0 ? null : WireColumns.Length(cell, usualLength);
+        (var lengthGuessed, said) = EverydayWords.Guess(cell);
+        var length = cell.Length == 0 ? null : WireColumns.Length(said, usualLength);
         if (length is null)
         {
             Say(ProblemSeverity.Warning, cell.Length == 0 ? "table.length-missing" : "table.length-unread", Assumed("length"), cell);
         }
-
         else if (Quantity.TryParse(length, Unit.Metre, Limits.Metres, out var metres, out _) && !UsualMetres.Contains(metres))
         {
             Say(ProblemSeverity.Warning, "table.length-odd", length, cell);
@@ -169,7 +185,9 @@ internal sealed record WireRow(int Line, TableEnd From, TableEnd To, string? Gau
             Say(ProblemSeverity.Warning, "table.place-left-out", cell);
         }
 
-        return new WireRow(line.Line, from, to, gauge ?? Assumed("gauge"), length ?? Assumed("length"), colour, name, place);
+        return new WireRow(
+            line.Line, from, to, WireText.Said(gauge ?? Assumed("gauge"), gaugeGuessed || gauge is null),
+            WireText.Said(length ?? Assumed("length"), lengthGuessed || length is null), colour, name, place);
     }
 
     /// <summary>A dash in a column of terminals is told apart when all rows are known.</summary>

@@ -118,11 +118,14 @@ internal static class WireText
     }
 
     /// <summary>The gauge as it is read back, with the word before a guess.</summary>
-    public static string Gauge(PathWire wire) => (wire.GaugeGuessed ? About + " " : "")
-        + (wire.Gauge.AwgText is { } awg ? awg + Awg : wire.Gauge.SquareMillimetres.ToString("R", CultureInfo.InvariantCulture) + "mm2");
+    public static string Gauge(PathWire wire) => Said(
+        wire.Gauge.AwgText is { } awg ? awg + Awg : wire.Gauge.SquareMillimetres.ToString("R", CultureInfo.InvariantCulture) + "mm2", wire.GaugeGuessed);
 
     /// <summary>The length as it is read back, with the word before a guess.</summary>
-    public static string Length(PathWire wire) => (wire.LengthGuessed ? About + " " : "") + wire.LengthWritten;
+    public static string Length(PathWire wire) => Said(wire.LengthWritten, wire.LengthGuessed);
+
+    /// <summary>A gauge or a length, with the word before a guess.</summary>
+    public static string Said(string value, bool guessed) => guessed ? $"{About} {value}" : value;
 
     /// <summary>The words of the item, with a number and the unit behind it put together.</summary>
     private static List<string> Words(string text)

@@ -26,8 +26,8 @@ public static class FromTable
             return terminal.Fail(ExitCode.Usage, settings.Json, new Message("table.sheet-exists", settings.Output));
         }
 
-        var (wires, trouble) = Text(settings.Table);
-        var (parts, other) = settings.Parts is null ? (null, null) : Text(settings.Parts);
+        var (wires, trouble) = Bytes(settings.Table);
+        var (parts, other) = settings.Parts is null ? (null, null) : Bytes(settings.Parts);
         if ((trouble ?? other) is { } unreadable)
         {
             return terminal.Fail(ExitCode.Broken, settings.Json, unreadable);
@@ -131,13 +131,13 @@ public static class FromTable
             json.Problems(terminal, problems);
         });
 
-    private static (string? Text, Message? Problem) Text(string path)
+    private static (byte[]? Bytes, Message? Problem) Bytes(string path)
     {
         try
         {
             return !File.Exists(path) ? (null, new Message("table.no-file", path))
                 : new FileInfo(path).Length > MostBytes ? (null, new Message("table.too-large", path))
-                : (File.ReadAllText(path), null);
+                : (File.ReadAllBytes(path), null);
         }
         catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
         {

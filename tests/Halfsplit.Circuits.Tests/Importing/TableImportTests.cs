@@ -1,3 +1,4 @@
+using System.Text;
 using CsCheck;
 using Halfsplit.Circuits.Importing;
 using Halfsplit.Circuits.Lint;
@@ -90,7 +91,18 @@ public sealed class TableImportTests
     [InlineData("from,to,gauge,length\nBAT.pos,F1.1,2.5,35cm", "2.5mm2", "35cm")]
     [InlineData("from,from pin,to,to pin,gauge,length\nBAT,+,F1,1,4,2", "4mm2", "2m")]
     [InlineData("Length,Gauge,To,From\n2 m,4mm2,F1/1,BAT:pos", "4mm2", "2m")]
-    [InlineData("from,to,gauge,length\nBAT.pos,F1.1,,", "1mm2", "1m")]
+    [InlineData("from,to,gauge,length\nBAT.pos,F1.1,,", "about 1mm2", "about 1m")]
+    [InlineData("from,to\nBAT.pos,F1.1", "about 1mm2", "about 1m")]
+    [InlineData("from,to,gauge,length\nBAT.pos,F1.1,thick,-5", "about 1mm2", "about 1m")]
+    [InlineData("from,to,gauge,length\nBAT.pos,F1.1,4mm2,abc", "4mm2", "about 1m")]
+    [InlineData("from,to,gauge,length\nBAT.pos,F1.1,about 4mm2,\"ca. 1,2 m\"", "about 4mm2", "about 1.2m")]
+    [InlineData("von;nach;Querschnitt [mm²];Länge [mm]\nBAT.pos;F1.1;ungefähr 2,5;~ 350", "about 2.5mm2", "about 350mm")]
+    [InlineData("from,to,gauge [AWG],length\nBAT.pos,F1.1,2/0,6 feet", "2/0AWG", "6ft")]
+    [InlineData("from,to,gauge [AWG],length\nBAT.pos,F1.1,1/0,1 foot", "1/0AWG", "1ft")]
+    [InlineData("from,to,AWG,length\nBAT.pos,F1.1,3/0 AWG,2 Fuß", "3/0AWG", "2ft")]
+    [InlineData("from,to,gauge,length\nBAT.pos,F1.1,4/0,2m\nF1.2,K1.30,3,2m", "4/0AWG", "2m")]
+    [InlineData("sep=;\nfrom;to;gauge;length\nBAT.pos;F1.1;2,5mm2;1,5m", "2.5mm2", "1.5m")]
+    [InlineData("\ufeff\"sep=;\"\r\nfrom;to;gauge;length\r\nBAT.pos;F1.1;2,5mm2;1,5m", "2.5mm2", "1.5m")]
     public void Gauges_and_lengths_are_read_in_every_usual_way(string table, string gauge, string length) =>
         Assert.Contains($"BAT.pos -> wire {gauge} {length} -> F1.1", TableImport.Read(table, null, "t").Sheet!, StringComparison.Ordinal);
 
@@ -103,6 +115,10 @@ public sealed class TableImportTests
     [InlineData("from,gauge\nF1.1,2", "table.no-column", ProblemSeverity.Error)]
     [InlineData("", "table.empty", ProblemSeverity.Error)]
     [InlineData("from,to\n\n", "table.empty", ProblemSeverity.Error)]
+    [InlineData("BAT.pos,F1.1,2.5,600\nF1.2,L1.1,1,900", "table.no-header", ProblemSeverity.Error)]
+    [InlineData("F1;L1", "table.no-header", ProblemSeverity.Error)]
+    [InlineData("31;G1;1\nF1;L1;1", "table.no-header", ProblemSeverity.Error)]
+    [InlineData("connector 1,pin 1x,connector 2,pin 2x\nF1.1,1,F2.1,2", "table.no-column", ProblemSeverity.Error)]
     [InlineData("from,to,gauge\nF1.1,F2.1,thick", "table.gauge-unread", ProblemSeverity.Warning)]
     [InlineData("from,to,gauge\nF1.1,F2.1,", "table.gauge-missing", ProblemSeverity.Warning)]
     [InlineData("from,to,length\nF1.1,F2.1,long", "table.length-unread", ProblemSeverity.Warning)]
@@ -168,6 +184,55 @@ public sealed class TableImportTests
         Assert.DoesNotContain(TableImport.Read(Rows + "\n31,BAT.neg,25mm2,0.3m", null, "t").Remarks, r => r.Message.Code == "table.strap-assumed");
     }
 
+    /// <summary>What nobody measured must widen what is predicted, as it does where a person says "about".</summary>
+    [Fact]
+    public void What_is_assumed_of_a_wire_is_a_guess_and_what_is_said_is_none()
+    {
+        var circuit = Whole(TableImport.Read("from,to,gauge,length\nBAT.pos,F1.1,4mm2,abc\nF1.2,L1.1,,2m\nL1.2,31,1mm2,1m", null, "t").Sheet!);
+
+        Assert.Equal(
+            [("BAT.pos~F1.1", false, true), ("F1.2~L1.1", true, false), ("L1.2~BODY", false, false), ("BODY~BAT.neg", true, true)],
+            circuit.Wires.Select(w => (w.Id, w.Spec.GaugeGuessed, w.Spec.LengthGuessed)));
+        Assert.Contains("BAT.pos,F1.1,4mm2,,about 1m,", TableExport.Wires(circuit), StringComparison.Ordinal);
+    }
+
+    public static TheoryData<string, bool> Encodings() => new()
+    {
+        { "utf-8", false },
+        { "utf-16", false },
+        { "utf-16BE", false },
+        { "windows-1252", true },
+    };
+
+    [Theory]
+    [MemberData(nameof(Encodings))]
+    public void A_table_is_read_in_the_letters_that_a_spreadsheet_wrote(string name, bool isSaid)
+    {
+        byte[] Bytes(string text)
+        {
+            var encoding = CodePagesEncodingProvider.Instance.GetEncoding(name) ?? Encoding.GetEncoding(name);
+            return [.. encoding.Preamble, .. encoding.GetBytes(text)];
+        }
+
+        var made = TableImport.Read(
+            Bytes("von;nach;Querschnitt [mm²];Länge [mm];Farbe\nBAT.pos;F1.1;2,5;600;grün"), Bytes("Bauteil;Bezeichnung\nF1;Lüftersicherung"), "t");
+
+        Assert.Contains("BAT.pos -> wire 2.5mm2 600mm GN -> F1.1", made.Sheet!, StringComparison.Ordinal);
+        Assert.Contains("Lüftersicherung", made.Sheet!, StringComparison.Ordinal);
+        Assert.Equal(isSaid ? [TableKind.Wires, TableKind.Parts] : [], made.Remarks.Where(r => r.Message.Code == "table.windows-1252").Select(r => r.Table));
+        Assert.True(English.Has("table.windows-1252") && German.Has("table.windows-1252"));
+    }
+
+    [Fact]
+    public void Lines_are_counted_with_the_one_that_says_the_separator() =>
+        Assert.Contains(TableImport.Read("sep=;\nfrom;to;gauge\nF1.1;F2.1;thick", null, "t").Remarks, r => r is { Line: 3, Message.Code: "table.gauge-unread" });
+
+    [Fact]
+    public void A_part_of_unknown_kind_without_a_terminal_is_said_in_whole_words() =>
+        Assert.Equal(
+            "Row left out: QQ1 (kind: unknown) has no terminal \"–\". Correct the terminal, or the part's kind.",
+            English.Say(TableImport.Read("from,to\nQQ1,F1.1", null, "t").Remarks.Single(r => r.Message.Code == "table.bad-terminal").Message));
+
     [Fact]
     public void A_row_that_stands_twice_is_one_wire_and_keeps_its_name()
     {
@@ -187,9 +252,9 @@ public sealed class TableImportTests
         var made = TableImport.Read(
             "from,from pin,to,to pin,gauge\nBAT,+,F1,1,4\nF1,2,M1,+,1\nM1,-,G1,-,1\nG1,-,BAT,-,16", "part,kind\nG1,splice", "t");
 
-        Assert.Contains("BAT.pos -> wire 4mm2 1m -> F1.1", made.Sheet!, StringComparison.Ordinal);
-        Assert.Contains("M1.neg -> wire 1mm2 1m -> G1", made.Sheet!, StringComparison.Ordinal);
-        Assert.Contains("G1 -> wire 16mm2 1m -> BAT.neg", made.Sheet!, StringComparison.Ordinal);
+        Assert.Contains("BAT.pos -> wire 4mm2 about 1m -> F1.1", made.Sheet!, StringComparison.Ordinal);
+        Assert.Contains("M1.neg -> wire 1mm2 about 1m -> G1", made.Sheet!, StringComparison.Ordinal);
+        Assert.Contains("G1 -> wire 16mm2 about 1m -> BAT.neg", made.Sheet!, StringComparison.Ordinal);
     }
 
     /// <summary>Where a dash means "none", the motor's two wires are not both at its minus: that would short the feed to ground.</summary>
@@ -198,8 +263,8 @@ public sealed class TableImportTests
     {
         var made = TableImport.Read("from,from pin,to,to pin,gauge\nK1,87,M1,-,1\nM1,-,G1,-,1", null, "t");
 
-        Assert.Contains("K1.87 -> wire 1mm2 1m -> M1.pos", made.Sheet!, StringComparison.Ordinal);
-        Assert.Contains("M1.neg -> wire 1mm2 1m -> G1", made.Sheet!, StringComparison.Ordinal);
+        Assert.Contains("K1.87 -> wire 1mm2 about 1m -> M1.pos", made.Sheet!, StringComparison.Ordinal);
+        Assert.Contains("M1.neg -> wire 1mm2 about 1m -> G1", made.Sheet!, StringComparison.Ordinal);
         Assert.Equal([2, 3], made.Remarks.Where(r => r.Message.Code == "table.dash-none").Select(r => r.Line));
         Assert.All(made.Remarks.Where(r => r.Message.Code == "table.dash-none"), r => Assert.StartsWith("M1:", English.Say(r.Message), StringComparison.Ordinal));
         Assert.Contains(made.Remarks, r => r.Message.Code == "table.by-direction");
