@@ -197,12 +197,34 @@ internal sealed class WiringResolver
         var after = Reaches(whole, connector, item, +1);
         if (before == after)
         {
+            // A misspelt part may be the one that says which side is which; naming it is enough.
+            if (!before && UnknownParts(path, item, whole))
+            {
+                return false;
+            }
+
             return Problem(path, item, before ? "wiring.half-both" : "wiring.half-unknown", connector.Id, number);
         }
 
         entry = new TerminalName(connector.Id, number + (before ? "b" : "a"));
         leave = new TerminalName(connector.Id, number + (before ? "a" : "b"));
         return true;
+    }
+
+    /// <summary>Names the parts behind an item that don't exist; false where all do.</summary>
+    private bool UnknownParts(int path, int item, WiringPath whole)
+    {
+        var found = false;
+        for (var i = item + 1; i < whole.Items.Length; i++)
+        {
+            if (whole.Items[i] is PathPart point && !_parts.ContainsKey(point.Part))
+            {
+                found = true;
+                Problem(path, i, "wiring.unknown-part", point.Part);
+            }
+        }
+
+        return found;
     }
 
     private static bool Reaches(WiringPath whole, Connector connector, int from, int step)

@@ -11,6 +11,8 @@ internal static class ConnectorSides
 {
     public static ImmutableArray<Part> Complete(ImmutableArray<Part> parts, ImmutableArray<WiringPath> paths)
     {
+        // A part that doesn't exist is said where the wiring names it, and not once more as the connector's.
+        var known = parts.Select(p => p.Id).ToHashSet(StringComparer.Ordinal);
         var sides = new Dictionary<string, SortedSet<string>>(StringComparer.Ordinal);
         foreach (var connector in parts.OfType<Connector>().Where(c => c.BelongsToB.IsEmpty))
         {
@@ -22,7 +24,7 @@ internal static class ConnectorSides
             for (var i = 0; i < path.Items.Length; i++)
             {
                 if (path.Items[i] is PathPart point && sides.TryGetValue(point.Part, out var found)
-                    && SittingOn(path.Items, i, sides) is { } part)
+                    && SittingOn(path.Items, i, sides) is { } part && known.Contains(part))
                 {
                     found.Add(part);
                 }

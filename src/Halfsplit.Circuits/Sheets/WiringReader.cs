@@ -10,6 +10,9 @@ internal static class WiringReader
 {
     private const string Arrow = "->";
 
+    /// <summary>What is written for an arrow elsewhere.</summary>
+    private static readonly string[] OtherArrows = ["=>", "→", "⇒", "–>", "—>"];
+
     /// <summary>The paths that could be read; the problems of the others go to the state.</summary>
     /// <param name="list">The value of <c>wiring:</c>.</param>
     public static ImmutableArray<WiringPath> Read(SheetList list, ReadingState state)
@@ -51,6 +54,15 @@ internal static class WiringReader
     private static WiringPath? Path(SheetText text, int number, ReadingState state, HashSet<string> names)
     {
         state.Positions.Add(Key(number, 0).AsSpan(0, 2), text.Position, text.Position);
+        foreach (var other in OtherArrows)
+        {
+            if (text.Value.IndexOf(other, StringComparison.Ordinal) is var found and >= 0)
+            {
+                state.Error(state.Within(text, found), "sheet.other-arrow", other);
+                return null;
+            }
+        }
+
         var items = ImmutableArray.CreateBuilder<PathItem>();
         var failed = false;
         var start = 0;

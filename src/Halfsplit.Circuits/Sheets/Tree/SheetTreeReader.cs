@@ -75,7 +75,14 @@ internal sealed class SheetTreeReader
         }
         catch (YamlException e)
         {
-            _state.Error(At(e.Start), "sheet.yaml", Reason(e));
+            if (TabBefore(e) is { } tab)
+            {
+                _state.Error(tab, "sheet.tab");
+            }
+            else
+            {
+                _state.Error(At(e.Start), "sheet.yaml", Reason(e));
+            }
         }
         catch (Exception e) when (e is InvalidOperationException or ArgumentException or IndexOutOfRangeException)
         {
@@ -85,6 +92,27 @@ internal sealed class SheetTreeReader
 
         _stopped = true;
         return false;
+    }
+
+    /// <summary>
+    /// The tab in a line's indentation that the parser stumbled on, of which it only says where the text around it begins; null
+    /// where it was something else.
+    /// </summary>
+    private SheetPosition? TabBefore(YamlException e)
+    {
+        var saysTab = Reason(e).Contains("tab", StringComparison.Ordinal);
+        var line = 0;
+        foreach (var text in _state.Text.AsSpan().EnumerateLines())
+        {
+            line++;
+            var tab = text[..(text.Length - text.TrimStart().Length)].IndexOf('\t');
+            if (tab >= 0 && !text.IsWhiteSpace() && (saysTab || e.Start.Line - line is 0 or 1))
+            {
+                return new SheetPosition(line, tab + 1);
+            }
+        }
+
+        return null;
     }
 
     private SheetNode? Document()
