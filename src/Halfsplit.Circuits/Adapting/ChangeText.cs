@@ -10,7 +10,7 @@ namespace Halfsplit.Circuits.Adapting;
 /// <summary>
 /// Changes as a person writes them (<c>docs/adapting.md</c>): <c>place K2 = boot side, 3 min</c>,
 /// <c>length K2.87~C1.2a = unknown</c>, <c>connector C7 in K2.87~C1.2a at rear seat</c>, <c>without relay K2</c>.
-/// The words are the same in every language, as those of a sheet are.
+/// The words are the same in every language, as those of a sheet are; values may be said in either, as <c>ca. 8 Fuß</c>.
 /// </summary>
 public static partial class ChangeText
 {
@@ -37,6 +37,12 @@ public static partial class ChangeText
         ArgumentNullException.ThrowIfNull(text);
         problem = null;
         text = text.Trim();
+        if (text.Length == 0)
+        {
+            problem = new Message("adapt.empty-change", string.Join(", ", Beginnings));
+            return null;
+        }
+
         var equals = text.IndexOf('=', StringComparison.Ordinal);
         if (equals > 0)
         {
@@ -105,7 +111,7 @@ public static partial class ChangeText
         }
 
         return Quantity.NumberLength(behind) == 0 ? new PlaceChoice(text.Trim())
-            : Quantity.TryParse(behind, Unit.Minute, Limits.Minutes, out var minutes, out problem) ? new PlaceChoice(name, minutes)
+            : Quantity.TryParse(EverydayWords.Quantity(behind), Unit.Minute, Limits.Minutes, out var minutes, out problem) ? new PlaceChoice(name, minutes)
             : null;
     }
 
@@ -127,7 +133,7 @@ public static partial class ChangeText
             "place" => ReadPlace(value, out problem) is { } place || problem is null ? new PlacePart(what, ReadPlace(value, out _)) : null,
             "price" => isUnknown ? new PricePart(what, null) : ReadPrice(value, out problem) is { } price ? new PricePart(what, price) : null,
             "open" => isUnknown ? new OpenPlace(what, null)
-                : Quantity.TryParse(value, Unit.Minute, Limits.Minutes, out var minutes, out problem) ? new OpenPlace(what, minutes) : null,
+                : Quantity.TryParse(EverydayWords.Quantity(value), Unit.Minute, Limits.Minutes, out var minutes, out problem) ? new OpenPlace(what, minutes) : null,
             "colour" or "color" => new ColourWire(what, isUnknown ? null : value),
             "gauge" => isUnknown ? new GaugeWire(what, null)
                 : ReadGauge(value, out problem) is { } wire ? new GaugeWire(what, wire.Gauge, wire.GaugeGuessed) : null,
@@ -137,11 +143,17 @@ public static partial class ChangeText
         return change is not null;
     }
 
-    /// <summary>A price, <c>80 to 150</c> or <c>80</c>.</summary>
+    /// <summary>A price, <c>80 to 150</c>, <c>80 bis 150</c> or <c>80</c>.</summary>
     public static ValueRange? ReadPrice(string text, out Message? problem)
     {
         ArgumentNullException.ThrowIfNull(text);
-        var ends = text.Split(" to ", StringSplitOptions.TrimEntries);
+        if (DashedRange().Match(text) is { Success: true } dashed)
+        {
+            problem = new Message("adapt.dashed-price", $"{dashed.Groups["low"].Value} to {dashed.Groups["high"].Value}");
+            return null;
+        }
+
+        var ends = text.Split([" to ", " bis "], StringSplitOptions.TrimEntries);
         if (Quantity.TryParse(ends[0], Unit.None, Limits.Price, out var low, out problem)
             && Quantity.TryParse(ends[^1], Unit.None, Limits.Price, out var high, out problem))
         {
@@ -152,23 +164,28 @@ public static partial class ChangeText
         return null;
     }
 
-    /// <summary>A gauge as a sheet has it, with <c>about</c> before a guess; the rest of the wire means nothing.</summary>
+    /// <summary>A gauge as a sheet has it, with a word before a guess; the rest of the wire means nothing.</summary>
     public static PathWire? ReadGauge(string text, out Message? problem)
     {
         ArgumentNullException.ThrowIfNull(text);
-        if (text.Length > 0 && Quantity.NumberLength(text) == text.Length)
+        var (guessed, value) = EverydayWords.Guess(text);
+        if (value.Length > 0 && Quantity.NumberLength(value) == value.Length)
         {
             // In a wire as a sheet has it a bare number would be a length.
-            problem = new Message("adapt.gauge-unit", text);
+            problem = new Message("adapt.gauge-unit", value);
             return null;
         }
 
-        return WireText.TryParse($"wire {text} 1m", out var wire, out problem) ? wire : null;
+        return WireText.TryParse($"wire {WireText.Said(value, guessed)} 1m", out var wire, out problem) ? wire : null;
     }
 
-    /// <summary>A length as a sheet has it, with <c>about</c> before a guess; the rest of the wire means nothing.</summary>
-    public static PathWire? ReadLength(string text, out Message? problem) =>
-        WireText.TryParse($"wire 1mm2 {text}", out var wire, out problem) ? wire : null;
+    /// <summary>A length as a sheet has it, with a word before a guess; the rest of the wire means nothing.</summary>
+    public static PathWire? ReadLength(string text, out Message? problem)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        var (guessed, value) = EverydayWords.Guess(text);
+        return WireText.TryParse($"wire 1mm2 {WireText.Said(EverydayWords.Quantity(value), guessed)}", out var wire, out problem) ? wire : null;
+    }
 
     private static bool Worded(string text, out SheetChange? change, out Message? problem)
     {
@@ -243,6 +260,9 @@ public static partial class ChangeText
         @"^relay(\s+(?<id>\S+))?\s+before\s+(?<load>.+?)(\s+at\s+(?<place>.+?))?(\s+named\s+(?<name>.+))?$",
         RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex BeforeLoad();
+
+    [GeneratedRegex(@"^\s*(?<low>[0-9.,]+)\s*[-–—]\s*(?<high>[0-9.,]+)\s*$", RegexOptions.CultureInvariant)]
+    private static partial Regex DashedRange();
 
     [GeneratedRegex(@"^ground\s+side\s+(?<part>.+)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex OnGroundSide();

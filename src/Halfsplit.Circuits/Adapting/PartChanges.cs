@@ -27,7 +27,7 @@ internal static class PartChanges
             return new Message("adapt.body-keeps-name");
         }
 
-        if (!string.Equals(old, id, StringComparison.OrdinalIgnoreCase) && NameSearch.NewId(draft, id, "X", out problem) is null)
+        if (!string.Equals(old, id, StringComparison.OrdinalIgnoreCase) && NameSearch.NewId(draft, id, string.Concat(old.TakeWhile(char.IsAsciiLetter)), out problem) is null)
         {
             return problem;
         }

@@ -13,7 +13,8 @@ internal static class EverydayWords
     private static readonly FrozenDictionary<string, string> Units = new Dictionary<string, string>
     {
         ["feet"] = "ft", ["foot"] = "ft", ["fuß"] = "ft", ["fuss"] = "ft", ["'"] = "ft",
-        ["inch"] = "in", ["inches"] = "in", ["zoll"] = "in", ["\""] = "in",
+        // Apart from its number, "in" would begin the wire's place.
+        ["in"] = "in", ["inch"] = "in", ["inches"] = "in", ["zoll"] = "in", ["\""] = "in",
         ["metre"] = "m", ["metres"] = "m", ["meter"] = "m", ["meters"] = "m",
         ["minute"] = "min", ["minutes"] = "min", ["minuten"] = "min",
     }.ToFrozenDictionary(StringComparer.OrdinalIgnoreCase);

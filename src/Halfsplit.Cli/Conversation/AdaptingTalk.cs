@@ -36,7 +36,8 @@ public sealed class AdaptingTalk(Terminal terminal, Circuit parent)
                 return true;
             }
 
-            if (TalkCommand.Read(line) is { Name: "help", Rest: "" })
+            // At the menu a question mark can only ask what there is.
+            if (TalkCommand.Read(line) is { Name: "help", Rest: "" } || TalkCommand.IsUnknown(line))
             {
                 Menu();
                 continue;
@@ -105,9 +106,12 @@ public sealed class AdaptingTalk(Terminal terminal, Circuit parent)
 
         var notes = part.Notes;
         Keep("adapting.ask-name", notes.Name, (text, unknown) => new NamePart(part.Id, unknown ? null : text));
-        if (Place("adapting.ask-place", notes.Place ?? Nothing) is { } place)
+        while (Place("adapting.ask-place", notes.Place ?? Nothing) is { } place)
         {
-            Apply(new PlacePart(part.Id, place.Choice));
+            if (Apply(new PlacePart(part.Id, place.Choice)))
+            {
+                break;
+            }
         }
 
         Keep("adapting.ask-slot", Circuit.Find(part.Id)?.Notes.Slot, (text, unknown) => new SlotPart(part.Id, unknown ? null : text));
@@ -199,7 +203,7 @@ public sealed class AdaptingTalk(Terminal terminal, Circuit parent)
     private void WithoutRelay()
     {
         var relays = Circuit.Parts.OfType<Relay>().ToList();
-        if (Choose("adapting.which-relay", [.. relays.Select(r => (r.Id, Named(r)))]) is { } relay)
+        if (Choose("adapting.which-relay", [.. relays.Select(r => (r.Id, Named(r)))], WrongPart) is { } relay)
         {
             Apply(new RemoveRelay(relay));
         }
@@ -297,36 +301,37 @@ public sealed class AdaptingTalk(Terminal terminal, Circuit parent)
         }
 
         List([.. Circuit.Places.Select(p => p.Name)]);
-        if ((present is null ? Ask(question) : Ask(question, present)) is not { Length: > 0 } text)
+        while ((present is null ? Ask(question) : Ask(question, present)) is { Length: > 0 } text)
         {
-            return null;
+            if (TalkCommand.IsUnknown(text))
+            {
+                return (null, true);
+            }
+
+            if (Number(text) is { } number)
+            {
+                if (number >= 1 && number <= Circuit.Places.Length)
+                {
+                    return (new PlaceChoice(Circuit.Places[number - 1].Name), true);
+                }
+
+                terminal.Line(new Message("adapting.no-such-number", text, Circuit.Places.Length), Page.Caution);
+            }
+            else if (ChangeText.ReadPlace(text, out var problem) is not { } choice)
+            {
+                terminal.Line(problem!, Page.Caution);
+            }
+            else if (choice.Minutes is not null || choice.MinutesUnknown || Circuit.Places.Any(p => Same(p.Name, choice.Name)))
+            {
+                return (choice, true);
+            }
+            else if (New(choice.Name) is { } made)
+            {
+                return (made, true);
+            }
         }
 
-        if (TalkCommand.IsUnknown(text))
-        {
-            return (null, true);
-        }
-
-        if (Number(text) is { } number && number >= 1 && number <= Circuit.Places.Length)
-        {
-            return (new PlaceChoice(Circuit.Places[number - 1].Name), true);
-        }
-
-        if (Number(text) is not null)
-        {
-            terminal.Line(new Message("adapting.no-such-number", text, Circuit.Places.Length), Page.Caution);
-            return null;
-        }
-
-        if (ChangeText.ReadPlace(text, out var problem) is not { } choice)
-        {
-            terminal.Line(problem!, Page.Caution);
-            return null;
-        }
-
-        return choice.Minutes is not null || choice.MinutesUnknown || Circuit.Places.Any(p => Same(p.Name, choice.Name))
-            ? (choice, true)
-            : New(choice.Name) is { } made ? (made, true) : null;
+        return null;
     }
 
     /// <summary>A place that the sheet has not, unless it was misspelt.</summary>
@@ -345,117 +350,118 @@ public sealed class AdaptingTalk(Terminal terminal, Circuit parent)
             }
         }
 
-        if (Ask("adapting.ask-minutes", name) is not { } minutes)
+        while (Ask("adapting.ask-minutes", name) is { } minutes)
         {
-            return null;
-        }
+            if (!IsSaid(minutes))
+            {
+                return new PlaceChoice(name, null, MinutesUnknown: true);
+            }
 
-        if (!IsSaid(minutes))
-        {
-            return new PlaceChoice(name, null, MinutesUnknown: true);
-        }
+            if (ChangeText.ReadPlace($"{name}, {minutes}", out var problem) is { Minutes: not null } choice)
+            {
+                return choice;
+            }
 
-        var choice = ChangeText.ReadPlace($"{name}, {minutes}", out var problem);
-        if (choice?.Minutes is null)
-        {
             terminal.Line(problem ?? new Message("sheet.not-a-number", minutes, "3 min"), Page.Caution);
-            return null;
         }
 
-        return choice;
+        return null;
     }
 
+    /// <summary>A part by its name or from a list, asked again where there is none; null where the person leaves it.</summary>
     private Part? ChoosePart()
     {
-        if (Ask("adapting.which-part") is not { Length: > 0 } text)
+        while (Ask("adapting.which-part") is { Length: > 0 } text)
         {
-            return null;
-        }
+            var named = IsList(text) ? Choose("adapting.which-of", [.. Circuit.Parts.Select(p => (p.Id, Named(p)))], WrongPart) : text;
+            if (named is null)
+            {
+                return null;
+            }
 
-        if (TalkCommand.Read(text) is { Name: "list", Rest: "" })
-        {
-            var parts = Circuit.Parts.ToList();
-            return Choose("adapting.which-of", [.. parts.Select(p => (p.Id, Named(p)))]) is { } id ? Find(id) : null;
-        }
+            if (NameSearch.Part(Circuit, named, out var problem) is { } part)
+            {
+                return part;
+            }
 
-        return Find(text);
-    }
-
-    private Part? Find(string text)
-    {
-        var part = NameSearch.Part(Circuit, text, out var problem);
-        if (part is null)
-        {
             terminal.Line(problem!, Page.Caution);
         }
 
-        return part;
+        return null;
     }
 
-    /// <summary>A wire by its ends, or one of those at a part.</summary>
+    /// <summary>A wire by its ends, or one of those at a part or of all, asked again where there is none; null where the person leaves it.</summary>
     private Wire? ChooseWire()
     {
-        if (Ask("adapting.which-wire") is not { Length: > 0 } text)
+        while (Ask("adapting.which-wire") is { Length: > 0 } text)
         {
-            return null;
-        }
+            if (NameSearch.Wire(Circuit, text, out var problem) is { } named)
+            {
+                return named;
+            }
 
-        var wire = NameSearch.Wire(Circuit, text, out var problem);
-        if (wire is not null)
-        {
-            return wire;
-        }
+            var part = NameSearch.Part(Circuit, text, out _);
+            if (part is not null || IsList(text))
+            {
+                var wires = Circuit.Wires.Where(w => part is null || w.From.Part == part.Id || w.To.Part == part.Id).ToList();
+                if (wires.Count == 0)
+                {
+                    problem = new Message("adapting.no-wires", part?.Id ?? text);
+                }
+                else if (Choose("adapting.which-of", [.. wires.Select(w => (w.Id, $"{w.Id} {w.Spec.Colour ?? "?"}"))], WrongWire) is not { } chosen)
+                {
+                    return null;
+                }
+                else if (NameSearch.Wire(Circuit, chosen, out problem) is { } wire)
+                {
+                    return wire;
+                }
+            }
 
-        if (NameSearch.Part(Circuit, text, out _) is not { } part)
-        {
-            terminal.Line(problem!, Page.Caution);
-            return null;
-        }
-
-        var wires = Circuit.Wires.Where(w => w.From.Part == part.Id || w.To.Part == part.Id).ToList();
-        if (wires.Count == 0)
-        {
-            terminal.Line(new Message("adapting.no-wires", part.Id), Page.Caution);
-            return null;
-        }
-
-        var chosen = Choose("adapting.which-of", [.. wires.Select(w => (w.Id, $"{w.Id} {w.Spec.Colour ?? "?"}"))]);
-        wire = chosen is null ? null : NameSearch.Wire(Circuit, chosen, out problem);
-        if (chosen is not null && wire is null)
-        {
             terminal.Line(problem!, Page.Caution);
         }
 
-        return wire;
+        return null;
     }
+
+    private Message? WrongPart(string name) => NameSearch.Part(Circuit, name, out var problem) is null ? problem : null;
+
+    private Message? WrongWire(string name) => NameSearch.Wire(Circuit, name, out var problem) is null ? problem : null;
+
+    private static bool IsList(string text) => TalkCommand.Read(text) is { Name: "list", Rest: "" };
 
     /// <summary>A load, or the terminal of one that is fed at several.</summary>
     private string? ChooseLoad() => Choose("adapting.which-load", [.. Circuit.Parts.OfType<Load>().SelectMany(load =>
     {
         var fed = load.Terminals.Where(t => t != load.Across.Neg).ToList();
         return fed.Count == 1 ? [(load.Id, Named(load))] : fed.Select(t => ($"{load.Id}.{t}", $"{load.Id}.{t} ({load.Notes.Name ?? load.Id})"));
-    })]);
+    })], text => WrongPart(text) is { } problem && WrongPart(TerminalName.Parse(text).Part) is not null ? problem : null);
 
-    /// <summary>One of a numbered list, or what was typed; null for none.</summary>
-    private string? Choose(string question, IReadOnlyList<(string Value, string Label)> options)
+    /// <summary>One of a numbered list, or what was typed, asked again where that is wrong; null for none.</summary>
+    private string? Choose(string question, IReadOnlyList<(string Value, string Label)> options, Func<string, Message?> wrong)
     {
         List([.. options.Select(o => o.Label)]);
-        if (Ask(question) is not { Length: > 0 } text)
+        while (Ask(question) is { Length: > 0 } text)
         {
-            return null;
+            if (Number(text) is not { } number || options.Any(o => Same(o.Value, text)))
+            {
+                if (wrong(text) is not { } problem)
+                {
+                    return text;
+                }
+
+                terminal.Line(problem, Page.Caution);
+            }
+            else if (number >= 1 && number <= options.Count)
+            {
+                return options[number - 1].Value;
+            }
+            else
+            {
+                terminal.Line(new Message("adapting.no-choice", text, options.Count), Page.Caution);
+            }
         }
 
-        if (Number(text) is not { } number || options.Any(o => Same(o.Value, text)))
-        {
-            return text;
-        }
-
-        if (number >= 1 && number <= options.Count)
-        {
-            return options[number - 1].Value;
-        }
-
-        terminal.Line(new Message("adapting.no-choice", text, options.Count), Page.Caution);
         return null;
     }
 

@@ -75,8 +75,9 @@ public static class Adapt
             var done = change is null ? null : SheetAdapter.Apply(circuit, change);
             if (done?.Circuit is null)
             {
+                var why = problem ?? done!.Problem!;
                 return terminal.Fail(
-                    ExitCode.Usage, settings.Json, new Message("adapting.change-refused", text, problem ?? done!.Problem!));
+                    ExitCode.Usage, settings.Json, string.IsNullOrWhiteSpace(text) ? why : new Message("adapting.change-refused", text, why));
             }
 
             circuit = done.Circuit;

@@ -23,10 +23,22 @@ public sealed class ChangeTextTests
     [InlineData("splice ? in A to B named ?", "splice in A to B")]
     [InlineData("price X = 80", "price X = 80 to 80")]
     [InlineData("gauge A~B = about 2.5 mm²", "gauge A~B = about 2.5mm2")]
+    [InlineData("gauge A~B = ungefähr 2,5 mm²", "gauge A~B = about 2.5mm2")]
+    [InlineData("length A~B = ca. 1,2 m", "length A~B = about 1.2m")]
+    [InlineData("length A~B = 8 feet", "length A~B = 8ft")]
+    [InlineData("length A~B = 1 foot", "length A~B = 1ft")]
+    [InlineData("length A~B = etwa 8 Fuß", "length A~B = about 8ft")]
+    [InlineData("length A~B = 10 in", "length A~B = 10in")]
+    [InlineData("price K2 = 80 bis 150", "price K2 = 80 to 150")]
+    [InlineData("open boot = 3 Minuten", "open boot = 3 min")]
     public void Either_way_of_writing_is_understood(string text, string same) => Assert.Equal(same, ChangeText.Write(Adapted.Change(text)));
 
     [Theory]
-    [InlineData("", "adapt.no-such-change")]
+    [InlineData("", "adapt.empty-change")]
+    [InlineData("  ", "adapt.empty-change")]
+    [InlineData("price K2 = 90-240", "adapt.dashed-price")]
+    [InlineData("gauge A~B = ca. 2,5", "adapt.gauge-unit")]
+    [InlineData("length A~B = 8 cubits", "sheet.no-unit")]
     [InlineData("plaice K2 = boot", "adapt.no-such-change")]
     [InlineData("= x", "adapt.no-such-change")]
     [InlineData("place = x", "adapt.no-such-change")]
@@ -46,6 +58,14 @@ public sealed class ChangeTextTests
         Assert.Null(ChangeText.Parse(text, out var problem));
         Assert.Equal(code, problem!.Code);
         Assert.DoesNotContain(code, Adapted.Texts.Say(problem), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_range_with_a_dash_is_shown_as_it_is_written()
+    {
+        ChangeText.Parse("price K2 = 90 – 240", out var problem);
+
+        Assert.Contains("90 to 240", Adapted.Texts.Say(problem!), StringComparison.Ordinal);
     }
 
     [Fact]

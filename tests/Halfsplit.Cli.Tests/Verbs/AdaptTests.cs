@@ -11,18 +11,22 @@ public sealed class AdaptTests : IDisposable
     private const string Talk = """
         12
         plaice K2 = boot
+        ?
         1
         K22
-        1
         list
+        77
         25
         ?
+        77
         boot sied
         yes
         ?
         80 to 150
         2
+        K22
         K2
+        9
         4
         xy
 
@@ -65,8 +69,8 @@ public sealed class AdaptTests : IDisposable
         2
         K2.87~C1.2a
         weiß nicht
-
-        ?
+        ungefähr 2,5 mm²
+        ca. 1,2 m
         5
         1
         ja
@@ -136,6 +140,31 @@ public sealed class AdaptTests : IDisposable
         Assert.Contains("write 2.5mm2", talk, StringComparison.Ordinal);
     }
 
+    /// <summary>An answer that names nothing is no reason to take the next ones as answers to something else.</summary>
+    [Fact]
+    public void What_names_nothing_is_asked_for_again()
+    {
+        // A part that isn't there, then one that is; its name; a place that isn't in the list, then one that is; slot and price as they are.
+        var talk = Shell.Expect(0, _shell.RunWith("1\nK77\nK7\n\n77\n3\n\n\n\n", "adapt", "horn", "-o", Sheet)).Output;
+        Assert.EndsWith("--change \"place K7 = left bumper\"", Changes(talk), StringComparison.Ordinal);
+
+        // A relay and a wire likewise, and the wire's list with its numbers.
+        talk = Shell.Expect(0, _shell.RunWith("2\nK22~C1\nlist\n99\n1\nGN\n\n\n5\nK9\n2\nyes\n\n", "adapt", "pump-feed", "-o", Sheet, "--overwrite")).Output;
+        Assert.Contains("--change \"colour ", Changes(talk), StringComparison.Ordinal);
+        Assert.Contains("--change \"without relay ", Changes(talk), StringComparison.Ordinal);
+
+        static string Changes(string talk) => talk.Split('\n').Last(l => l.StartsWith("halfsplit adapt ", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_question_mark_at_the_menu_shows_it()
+    {
+        var talk = Shell.Expect(0, _shell.RunWith("?\n\n", "adapt", "pump-feed", "-o", Sheet)).Output;
+
+        Assert.Equal(2, talk.Split("what differs in this car?").Length - 1);
+        Assert.DoesNotContain("no change", talk, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_thin_switch_is_not_burdened_without_a_yes()
     {
@@ -200,6 +229,8 @@ public sealed class AdaptTests : IDisposable
     [Theory]
     [InlineData(2, "Did you mean \"K2\"?", "adapt", "pump-feed", "--change", "slot K22 = R7")]
     [InlineData(2, "A change begins with", "adapt", "pump-feed", "--change", "sloppy K2")]
+    [InlineData(2, "The change is empty", "adapt", "pump-feed", "--change", "")]
+    [InlineData(2, "K3 is free", "adapt", "pump-feed", "--change", "id K2 = K1")]
     [InlineData(2, "-o my-car.yaml", "adapt", "pump-feed")]
     [InlineData(2, "--change", "adapt", "pump-feed", "--json")]
     [InlineData(1, "no shipped sheet", "adapt", "pmp-feed", "--change", "slot K2 = R3")]
