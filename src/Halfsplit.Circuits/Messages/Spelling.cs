@@ -9,8 +9,9 @@ public static class Spelling
     public static Message Hint(string word, IEnumerable<string> known) =>
         Nearest(word, known) is { } nearest ? new Message("spelling.did-you-mean", nearest) : new Message("spelling.nothing");
 
-    /// <summary>The nearest of the known words; null if none is within about a third of the word's letters.</summary>
-    public static string? Nearest(string word, IEnumerable<string> known)
+    /// <summary>The nearest of the known words; null if none is near enough.</summary>
+    /// <param name="lettersAnEdit">One letter in so many may be wrong, and always one.</param>
+    public static string? Nearest(string word, IEnumerable<string> known, int lettersAnEdit = 3)
     {
         ArgumentNullException.ThrowIfNull(word);
         ArgumentNullException.ThrowIfNull(known);
@@ -20,7 +21,7 @@ public static class Spelling
         }
 
         string? best = null;
-        var least = Math.Max(1, word.Length / 3) + 1;
+        var least = Math.Max(1, word.Length / lettersAnEdit) + 1;
         foreach (var candidate in known)
         {
             if (candidate.Length is 0 or > LongestWord || Math.Abs(candidate.Length - word.Length) >= least)

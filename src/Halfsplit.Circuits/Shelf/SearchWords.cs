@@ -18,26 +18,14 @@ public static class SearchWords
 
     private const int LeastStem = 4;
 
-    /// <summary>What is searched for: words that say nothing left out, others in the shelf's own words beside them.</summary>
-    /// <returns>For each word of the question what it may mean, each meaning one or more words that belong together.</returns>
-    public static ImmutableArray<ImmutableArray<ImmutableArray<string>>> Asked(string question)
-    {
-        var asked = ImmutableArray.CreateBuilder<ImmutableArray<ImmutableArray<string>>>();
-        foreach (var word in Cut(question))
-        {
-            var means = Means(word);
-            if (!means.IsEmpty)
-            {
-                asked.Add(means);
-            }
-        }
+    /// <summary>Every word of the table.</summary>
+    public static IEnumerable<string> Known => Meanings.Keys;
 
-        return asked.ToImmutable();
-    }
-
-    /// <summary>What a word may mean; of one that the table has not, what it means without an ending: "Hupen", "Bremslichter".</summary>
-    private static ImmutableArray<ImmutableArray<string>> Means(string word)
+    /// <summary>What a word may mean by the table, each meaning one or more words that belong together; of one that the table has not, what it means without an ending: "Hupen", "Bremslichter".</summary>
+    /// <returns>Empty for a word that says nothing; null for one that the table has not.</returns>
+    public static ImmutableArray<ImmutableArray<string>>? Means(string word)
     {
+        ArgumentNullException.ThrowIfNull(word);
         if (Meanings.TryGetValue(word, out var means))
         {
             return means;
@@ -52,7 +40,7 @@ public static class SearchWords
             }
         }
 
-        return [[word]];
+        return null;
     }
 
     /// <summary>

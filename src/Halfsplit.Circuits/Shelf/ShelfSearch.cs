@@ -13,11 +13,8 @@ public static class ShelfSearch
 
     private const double WorthOfName = 1, WorthOfLoad = 0.5, WorthOfSheet = 0.5, WorthOfSummary = 0.1;
 
-    /// <summary>Words of one stem: at least so many letters alike, and so many more at the end of either.</summary>
-    private const int LeastStem = 4;
-    private const int MostEnding = 3;
-
-    private const double OneOfMany = 0.9, OfOneStem = 0.5;
+    /// <summary>A word that more than this share of the shelf answers says too little by itself: a lamp, an engine.</summary>
+    private const double SaysLittle = 0.25;
 
     private static readonly ImmutableArray<Indexed> Index = [.. CircuitShelf.Complaints.Select(c => new Indexed(
         c,
@@ -25,61 +22,48 @@ public static class ShelfSearch
         [.. SearchWords.Cut(c.Sheet.Title), .. c.Sheet.Words.SelectMany(w => SearchWords.Cut(w)), c.Sheet.System, $"{c.Sheet.NominalVolts}v"],
         SearchWords.Cut(c.Sheet.Summary)))];
 
-    /// <summary>The best first; everything, in the shelf's order, for an empty question.</summary>
+    /// <summary>The best first; everything, in the shelf's order, for an empty question. Nothing where only words that say little are understood, and others are not.</summary>
     public static ImmutableArray<ShelvedComplaint> Find(string question)
     {
-        var asked = SearchWords.Asked(question);
-        if (asked.IsEmpty)
+        var asked = ShelfQuestion.Read(question);
+        if (asked is { Meanings.IsEmpty: true, Amps.IsEmpty: true, Unknown.IsEmpty: true })
         {
             return CircuitShelf.Complaints;
         }
 
+        var worths = asked.Meanings.Select(m => Index.Select(entry => m.Max(entry.Worth)).ToArray()).ToList();
+        if (!asked.Unknown.IsEmpty && asked.Amps.IsEmpty && worths.TrueForAll(w => Answering(w) > SaysLittle * Index.Length))
+        {
+            return [];
+        }
+
         // Whoever names the fuse knows that it is in the load's way.
-        var ratings = asked.Select(a => a[0][0]).Where(SearchWords.IsAmps).Select(a => a[..^1]).ToList();
-        var answers = asked.Where(a => !SearchWords.IsAmps(a[0][0])).Select(Answers).ToList();
+        var answers = worths.ConvertAll(Rated);
         var found = Index.Select((entry, i) => (entry.Complaint, Score: answers.Sum(a => a[i])))
-            .Where(f => ratings.Count > 0 ? ratings.All(r => f.Complaint.Fuses.Contains(r)) : f.Score > 0)
+            .Where(f => asked.Amps.IsEmpty ? f.Score > 0 : asked.Amps.All(r => f.Complaint.Fuses.Contains(r)))
             .ToList();
-        // Who says just what a sheet says gets that first.
-        var said = string.Join(' ', SearchWords.Cut(question));
         var best = found.Count == 0 ? 0 : found.Max(f => f.Score);
-        return [.. found.Where(f => f.Score >= WorthShowing * best).OrderByDescending(f => string.Join(' ', SearchWords.Cut(f.Complaint.Name)) == said).ThenByDescending(f => f.Score).Select(f => f.Complaint)];
+        var said = SearchWords.Cut(question);
+        return [.. found.Where(f => f.Score >= WorthShowing * best)
+            .OrderByDescending(f => Said(said, SearchWords.Cut(f.Complaint.Name))).ThenByDescending(f => f.Score).Select(f => f.Complaint)];
     }
 
-    /// <summary>What one word of the question is worth for each complaint.</summary>
-    private static double[] Answers(ImmutableArray<ImmutableArray<string>> meanings)
+    /// <summary>Words of the question that nothing on the shelf has: what is found answers the others alone.</summary>
+    public static ImmutableArray<string> Unknown(string question) => ShelfQuestion.Read(question).Unknown;
+
+    /// <summary>Who says just what a sheet says gets that first, and then who says a stretch of it.</summary>
+    private static int Said(ImmutableArray<string> said, ImmutableArray<string> name) =>
+        said.SequenceEqual(name) ? 2
+        : said.Length > 1 && $" {string.Join(' ', name)} ".Contains($" {string.Join(' ', said)} ", StringComparison.Ordinal) ? 1
+        : 0;
+
+    private static int Answering(double[] worth) => worth.Count(w => w > 0);
+
+    /// <summary>What one word of the question is worth for each complaint: the fewer answer, the more.</summary>
+    private static double[] Rated(double[] worth)
     {
-        var worth = Index.Select(entry => meanings.Max(entry.Worth)).ToArray();
-        var many = worth.Count(w => w > 0);
-        var rarity = Math.Log(1 + (double)Index.Length / Math.Max(1, many));
+        var rarity = Math.Log(1 + (double)Index.Length / Math.Max(1, Answering(worth)));
         return [.. worth.Select(w => w * rarity)];
-    }
-
-    /// <summary>How far two words are one: 1 the same, a little less one and many, half of one stem.</summary>
-    private static double Alike(string asked, string there)
-    {
-        if (asked == there)
-        {
-            return 1;
-        }
-
-        if (asked + "s" == there || there + "s" == asked)
-        {
-            return OneOfMany;
-        }
-
-        if (asked.Length >= 2 && there.StartsWith(asked, StringComparison.Ordinal))
-        {
-            return OfOneStem;
-        }
-
-        var alike = 0;
-        while (alike < asked.Length && alike < there.Length && asked[alike] == there[alike])
-        {
-            alike++;
-        }
-
-        return alike >= LeastStem && asked.Length - alike <= MostEnding && there.Length - alike <= MostEnding ? OfOneStem : 0;
     }
 
     private sealed record Indexed(
@@ -93,6 +77,6 @@ public static class ShelfSearch
 
         /// <summary>How much of what is meant is there.</summary>
         private static double Share(ImmutableArray<string> there, ImmutableArray<string> words) =>
-            there.IsEmpty ? 0 : words.Sum(w => there.Max(t => Alike(w, t))) / words.Length;
+            there.IsEmpty ? 0 : words.Sum(w => there.Max(t => ShelfQuestion.Alike(w, t))) / words.Length;
     }
 }

@@ -132,10 +132,61 @@ public sealed class ComplaintsInOwnWordsTests
     [InlineData("immobiliser light, engine cranks", "pump-feed")]
     [InlineData("engine cuts out at idle", "injectors pump-two-speed")]
     [InlineData("cooling fan runs slow", "cooling-fan fan-one-relay fans-series-parallel")]
+    [InlineData("wippers don't move", "wipers")]
+    [InlineData("Wischr geht nicht", "wipers")]
+    [InlineData("Hube geht nicht", "horn")]
+    [InlineData("hazzard lights dead", "indicators")]
+    [InlineData("Lichtmaschiene lädt nicht", "charging")]
+    [InlineData("Anlaser dreht nicht", "starter")]
+    [InlineData("Sitzhezung kalt", "seat-heater")]
+    [InlineData("Fensterheba geht nicht", "power-window")]
+    [InlineData("Zentralveriegelung tot", "central-locking")]
+    [InlineData("fuelpump dead", "pump-feed")]
+    [InlineData("glowplugs", "glow-plugs")]
+    [InlineData("centrallocking", "central-locking")]
+    [InlineData("luefter", "cooling-fan fan-one-relay fans-series-parallel")]
+    [InlineData("kuehlerluefter laeuft nicht", "cooling-fan fan-one-relay fans-series-parallel")]
+    [InlineData("luefter läuft nicht", "cooling-fan fan-one-relay fans-series-parallel")]
+    [InlineData("Spritpumpe läuft nicht", "pump-feed")]
+    [InlineData("Magnetkupplung zieht nicht an", "ac-clutch")]
+    [InlineData("Öllampe geht nicht an", "pump-oil-pressure diesel-stop-solenoid charging")]
+    [InlineData("ZV tot", "central-locking")]
+    [InlineData("Tankdeckel geht nicht auf", "central-locking")]
+    [InlineData("beim Schlüsseldrehen passiert nichts", "starter")]
+    [InlineData("Licht wird dunkel beim Fahren", "charging")]
     public void A_sheet_that_helps_is_among_the_first(string said, string sheets)
     {
         var first = ShelfSearch.Find(said).Take(Seen).Select(c => $"{c.Sheet.Name}: {c.Name}").ToList();
 
         Assert.True(sheets.Split(' ').Any(s => first.Exists(f => f.StartsWith(s + ":", StringComparison.Ordinal))), string.Join("; ", first));
+    }
+
+    [Theory]
+    [InlineData("starts then dies", "pump-oil-pressure", "engine starts, then dies")]
+    public void Who_says_a_stretch_of_a_complaint_gets_it_first(string said, string sheet, string complaint)
+    {
+        var first = ShelfSearch.Find(said)[0];
+
+        Assert.Equal((sheet, complaint), (first.Sheet.Name, first.Name));
+    }
+
+    [Theory]
+    [InlineData("ABS light", "abs")]
+    [InlineData("airbag lamp on", "airbag")]
+    [InlineData("Airbaglampe leuchtet", "airbaglampe")]
+    public void What_no_sheet_has_is_not_answered_with_every_lamp(string said, string unknown)
+    {
+        Assert.Empty(ShelfSearch.Find(said));
+        Assert.Equal([unknown], ShelfSearch.Unknown(said));
+    }
+
+    [Theory]
+    [InlineData("dome light doesn't come on when door opens", "dome")]
+    [InlineData("wippers don't move", null)]
+    [InlineData("luefter laeuft nicht", null)]
+    public void Only_what_is_not_understood_is_called_unknown(string said, string? unknown)
+    {
+        Assert.NotEmpty(ShelfSearch.Find(said));
+        Assert.Equal(unknown is null ? [] : [unknown], ShelfSearch.Unknown(said));
     }
 }

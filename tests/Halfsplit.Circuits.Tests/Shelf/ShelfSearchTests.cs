@@ -45,6 +45,7 @@ public sealed class ShelfSearchTests
         Assert.All(found, c => Assert.Contains("15", c.Fuses));
         Assert.Equal(found, ShelfSearch.Find("15A fuse blown"));
         Assert.Equal(found, ShelfSearch.Find("15 Ampere Sicherung fliegt"));
+        Assert.Equal(found, ShelfSearch.Find("fuse 15"));
     }
 
     [Fact]
