@@ -13,7 +13,7 @@ public static class PinAid
     /// <summary>So many assignments are listed.</summary>
     private const int Shown = 4;
 
-    private const double WorthShowing = 0.01, WorthCounting = 0.001;
+    private const double WorthShowing = 0.01;
 
     /// <param name="pins">The names of the pins, with commas or blanks between.</param>
     /// <param name="readings">What was measured, in any order, as <see cref="PinReadingText"/> reads it.</param>
@@ -95,7 +95,7 @@ public static class PinAid
             [
                 search.Settled is { } settled ? new Message("bench.pins-settled", PinText.Of(settled))
                     : assignments[0] is { Settles.Length: 0, Odds: > 0.5 } ? new Message("bench.pins-nothing-fits")
-                    : new Message("bench.pins-open", assignments.Count(a => a.Settles.Length > 0 && a.Odds > WorthCounting)),
+                    : new Message("bench.pins-open", search.Possible),
                 .. next is null ? ImmutableArray<Message>.Empty : [new Message("bench.pins-next", PinText.Of(next), next.Id)],
             ],
             notes)

@@ -28,12 +28,14 @@ public static class CircuitShelf
                 sheet ??= new ShelvedSheet(
                     filed.Text("sheet"), filed.Text("system"), int.Parse(row.Text("volts"), CultureInfo.InvariantCulture),
                     row.Text("title"), row.Text("summary"), Words(filed.Text("words")));
-                complaints.Add(new ShelvedComplaint(sheet, row.Text("complaint"), row.Text("load"), Words(row.Text("fuses"))));
+                complaints.Add(new ShelvedComplaint(sheet, row.Text("complaint"), row.Text("load"), [.. Words(row.Text("fuses")).Select(Fuse)]));
             }
         }
 
         return complaints.ToImmutable();
     }
+
+    private static ShelvedFuse Fuse(string text) => text.Split('=') is [var id, var amps] ? new ShelvedFuse(id, amps) : throw new FormatException(text);
 
     private static ImmutableArray<string> Words(string text) => [.. text.Split(' ', StringSplitOptions.RemoveEmptyEntries)];
 }

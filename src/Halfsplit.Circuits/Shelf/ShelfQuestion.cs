@@ -8,7 +8,7 @@ namespace Halfsplit.Circuits.Shelf;
 /// <param name="Meanings">For each word that says something what it may mean, each meaning one or more words that belong together.</param>
 /// <param name="Amps">Ratings of the fuses that are asked for.</param>
 /// <param name="Unknown">Words that no sheet and no table has, even joined, misspelt or with umlauts written out.</param>
-internal sealed record ShelfQuestion(
+public sealed record ShelfQuestion(
     ImmutableArray<ImmutableArray<ImmutableArray<string>>> Meanings, ImmutableArray<string> Amps, ImmutableArray<string> Unknown)
 {
     /// <summary>Words of one stem: at least so many letters alike, and so many more at the end of either.</summary>
@@ -30,8 +30,9 @@ internal sealed record ShelfQuestion(
     /// <summary>A number beside one of these is that of its amps.</summary>
     private static readonly FrozenSet<string> Fuse = FrozenSet.Create(StringComparer.Ordinal, "fuse", "fuses", "sicherung", "sicherungen");
 
-    private static readonly FrozenSet<string> Ratings = CircuitShelf.Complaints.SelectMany(c => c.Fuses).ToFrozenSet(StringComparer.Ordinal);
+    private static readonly FrozenSet<string> Ratings = CircuitShelf.Complaints.SelectMany(c => c.Fuses).Select(f => f.Amps).ToFrozenSet(StringComparer.Ordinal);
 
+    /// <summary>Never fails: what is not understood is among the unknown words.</summary>
     public static ShelfQuestion Read(string text)
     {
         var meanings = ImmutableArray.CreateBuilder<ImmutableArray<ImmutableArray<string>>>();
@@ -62,7 +63,7 @@ internal sealed record ShelfQuestion(
     }
 
     /// <summary>How far two words are one: 1 the same, a little less one and many, half of one stem.</summary>
-    public static double Alike(string asked, string there)
+    internal static double Alike(string asked, string there)
     {
         if (asked == there)
         {

@@ -40,16 +40,13 @@ public static class ShelfSearch
         // Whoever names the fuse knows that it is in the load's way.
         var answers = worths.ConvertAll(Rated);
         var found = Index.Select((entry, i) => (entry.Complaint, Score: answers.Sum(a => a[i])))
-            .Where(f => asked.Amps.IsEmpty ? f.Score > 0 : asked.Amps.All(r => f.Complaint.Fuses.Contains(r)))
+            .Where(f => asked.Amps.IsEmpty ? f.Score > 0 : asked.Amps.All(r => f.Complaint.Fuses.Any(u => u.Amps == r)))
             .ToList();
         var best = found.Count == 0 ? 0 : found.Max(f => f.Score);
         var said = SearchWords.Cut(question);
         return [.. found.Where(f => f.Score >= WorthShowing * best)
             .OrderByDescending(f => Said(said, SearchWords.Cut(f.Complaint.Name))).ThenByDescending(f => f.Score).Select(f => f.Complaint)];
     }
-
-    /// <summary>Words of the question that nothing on the shelf has: what is found answers the others alone.</summary>
-    public static ImmutableArray<string> Unknown(string question) => ShelfQuestion.Read(question).Unknown;
 
     /// <summary>Who says just what a sheet says gets that first, and then who says a stretch of it.</summary>
     private static int Said(ImmutableArray<string> said, ImmutableArray<string> name) =>

@@ -24,20 +24,14 @@ public static class PinsJson
             json.WriteString("terminal", function.Terminal?.ToString());
             json.Array("shows", function.Forecasts, forecast => Forecast(json, forecast));
         });
-        json.WriteStartArray("alike");
-        foreach (var alike in pins.Alike)
+        json.Array("alike", pins.Alike, alike =>
         {
-            json.WriteStartArray();
-            foreach (var name in alike)
-            {
-                json.WriteStringValue(name);
-            }
-
-            json.WriteEndArray();
-        }
-
-        json.WriteEndArray();
+            json.Texts("functions", alike.Names);
+            json.WriteString("partedIn", alike.PartedIn);
+        });
         json.Texts("readings", search.Readings.Select(r => r.Test.Id));
+        json.Texts("misfits", search.Misfits.Select(r => r.Test.Id));
+        json.WriteNumber("possible", search.Possible);
         json.Array("assignments", search.Assignments.Take(Shown), assignment => Assignment(json, assignment));
         if (search.Settled is { } settled)
         {

@@ -14,7 +14,7 @@ public static class PinsPage
     /// <summary>So many assignments are listed.</summary>
     private const int Shown = 4;
 
-    private const double WorthShowing = 0.01, WorthCounting = 0.001;
+    private const double WorthShowing = 0.01;
 
     /// <summary>The part, the cautions, the way to it, and what each function should show.</summary>
     public static void Begin(Terminal terminal, Circuit circuit, SheetPins pins, char half)
@@ -43,7 +43,8 @@ public static class PinsPage
 
         foreach (var alike in pins.Alike)
         {
-            terminal.Line(new Message("pins.alike", string.Join(", ", alike.Select(n => n == CavityPuzzle.Empty ? terminal.Say("pins.role-empty") : n))), Page.Caution, 2, 2);
+            var names = string.Join(", ", alike.Names.Select(n => n == CavityPuzzle.Empty ? terminal.Say("pins.role-empty") : n));
+            terminal.Line(alike.PartedIn is { } condition ? new Message("pins.alike-here", names, condition) : new Message("pins.alike", names), Page.Caution, 2, 2);
         }
 
         terminal.Line(terminal.Say("bench.note", new Message("pins.healthy")), null, 0, 2);
@@ -70,9 +71,14 @@ public static class PinsPage
             search.Settled is { } settled ? new Message(
                 settled.Roles.Select(r => r.Role).Distinct(StringComparer.Ordinal).Count() > 1 ? "pins.settled" : "pins.all-alike", PinText.Of(settled))
                 : assignments[0] is { Settles.Length: 0, Odds: > 0.5 } ? new Message("pins.nothing-fits")
-                : next is null ? new Message("pins.no-more", assignments.Count(a => a.Settles.Length > 0 && a.Odds > WorthCounting))
-                : new Message("bench.pins-open", assignments.Count(a => a.Settles.Length > 0 && a.Odds > WorthCounting)),
+                : next is null ? new Message("pins.no-more", search.Possible)
+                : new Message("bench.pins-open", search.Possible),
             Page.Heading, 0, 2);
+        foreach (var misfit in search.Misfits)
+        {
+            terminal.Line(new Message("pins.misfit", misfit.Test.Id), Page.Caution, 0, 2);
+        }
+
         if (next is not null)
         {
             terminal.Line(isTalk ? new Message("pins.next-talk", PinText.Of(next)) : new Message("bench.pins-next", PinText.Of(next), next.Id), Page.Heading, 0, 2);

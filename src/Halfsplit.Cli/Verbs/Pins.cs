@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Halfsplit.Circuits.Adapting;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Circuits.Model;
 using Halfsplit.Cli.Cars;
@@ -26,8 +27,9 @@ public static class Pins
         ImmutableArray<string> cavities =
             [.. settings.Cavities.Split([',', ' '], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)];
         var half = settings.Half.Length == 1 ? char.ToLowerInvariant(settings.Half[0]) : '?';
+        var part = NameSearch.Part(circuit, settings.Part, out _)?.Id ?? settings.Part;
         Message? problem = null;
-        var pins = terminal.While(() => SheetPuzzle.Of(circuit, settings.Part, half, cavities, [.. settings.Conditions], out problem));
+        var pins = terminal.While(() => SheetPuzzle.Of(circuit, part, half, cavities, [.. settings.Conditions], out problem));
         if (pins is null)
         {
             return terminal.Fail(ExitCode.Usage, settings.Json, problem!);
@@ -60,10 +62,10 @@ public static class Pins
         return ExitCode.Good;
     }
 
-    /// <summary>One line after another: the answer to what was asked, or any measurement in full, until it is settled or the person has enough.</summary>
+    /// <summary>One line after another: the answer to what was asked, or any measurement in full, until it is settled and every reading fits, or the person has enough.</summary>
     private static void Talk(Terminal terminal, SheetPins pins, PinSearch search)
     {
-        while (search.Settled is null && Prompt.Ask(terminal) is { } line)
+        while ((search.Settled is null || !search.Misfits.IsEmpty) && Prompt.Ask(terminal) is { } line)
         {
             var command = TalkCommand.Read(line);
             if (command.Name == "quit")
@@ -78,7 +80,7 @@ public static class Pins
                 continue;
             }
 
-            var text = line.Contains('=', StringComparison.Ordinal) || search.Next is not { } asked ? line : $"{asked.Id} = {line}";
+            var text = line.Contains('=', StringComparison.Ordinal) || (search.Next ?? search.Misfits.FirstOrDefault().Test) is not { } asked ? line : $"{asked.Id} = {line}";
             if (PinReadingText.Parse(text, pins.Puzzle, out var wrong) is not { } reading)
             {
                 terminal.Line(wrong!, Page.Caution);

@@ -15,12 +15,14 @@ public static class Shelf
         ArgumentNullException.ThrowIfNull(settings);
         var question = string.Join(' ', settings.Words);
         var found = ShelfSearch.Find(question);
+        var asked = ShelfQuestion.Read(question);
         var aid = ShelfElsewhere.Aid(question);
         if (settings.Json)
         {
             JsonOutput.Write(terminal, json =>
             {
                 json.WriteString("aid", aid);
+                json.Texts("unknown", asked.Unknown);
                 json.Array("complaints", found, complaint =>
                 {
                     json.WriteString("sheet", complaint.Sheet.Name);
@@ -30,10 +32,19 @@ public static class Shelf
                     json.WriteNumber("volts", complaint.Sheet.NominalVolts);
                     json.WriteString("title", complaint.Sheet.Title);
                     json.WriteString("summary", complaint.Sheet.Summary);
-                    json.Texts("fuses", complaint.Fuses);
+                    json.Array("fuses", complaint.Fuses, fuse =>
+                    {
+                        json.WriteString("id", fuse.Id);
+                        json.WriteString("amps", fuse.Amps);
+                    });
                 });
             });
             return ExitCode.Good;
+        }
+
+        if (!asked.Unknown.IsEmpty && aid is null)
+        {
+            terminal.Line(new Message(found.IsEmpty ? "shelf.unknown" : "shelf.unknown-beside", string.Join(", ", asked.Unknown)));
         }
 
         if (aid is not null)
@@ -65,7 +76,10 @@ public static class Shelf
             terminal.Line(new Message("shelf.sheet", sheet.Key.Name, sheet.Key.Title), null, 2);
             foreach (var complaint in sheet)
             {
-                terminal.Line(new Message("shelf.complaint", complaint.Name, complaint.Load), null, 6, 2);
+                var fuses = string.Join(", ", complaint.Fuses.Where(f => asked.Amps.Contains(f.Amps)).Select(f => $"{f.Id} {f.Amps} A"));
+                terminal.Line(
+                    fuses.Length > 0 ? new Message("shelf.complaint-of-fuse", complaint.Name, complaint.Load, fuses) : new Message("shelf.complaint", complaint.Name, complaint.Load),
+                    null, 6, 2);
             }
         }
 

@@ -18,6 +18,10 @@ internal static class PinLikelihood
         return ReferenceEquals(expectation, PinExpectation.Anything) ? anything : ((1 - Slip) * Meant(expectation, value)) + (Slip * anything);
     }
 
+    /// <summary>True where a value is more likely a slip than what was expected.</summary>
+    public static bool IsSlip(PinTest test, PinExpectation expectation, PinValue value) =>
+        !ReferenceEquals(expectation, PinExpectation.Anything) && (1 - Slip) * Meant(expectation, value) < Slip * Anything(test, value);
+
     private static double Meant(PinExpectation expectation, PinValue value) => (expectation, value) switch
     {
         (PinExpectation.Near near, { Number: { } number }) when double.IsFinite(number) =>

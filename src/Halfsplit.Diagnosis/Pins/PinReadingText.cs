@@ -15,20 +15,22 @@ public static partial class PinReadingText
         ["dark"] = PinWord.Dark, ["dunkel"] = PinWord.Dark,
     };
 
+    private static readonly HashSet<string> BodyWords = new(StringComparer.OrdinalIgnoreCase) { PinTest.Body, "Karosserie", "Masse" };
+
     /// <returns>Null with a problem where it can't be understood, or names a pin that is not there.</returns>
     public static (PinTest Test, PinValue Value)? Parse(string text, PinPuzzle puzzle, out Message? problem)
     {
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(puzzle);
         var match = Written().Match(text.Trim());
-        problem = match.Success ? null : new Message("pins.bad-reading", text);
+        problem = match.Success ? null : Bad(text, puzzle);
         if (problem is not null || (problem = Unknown(match, puzzle)) is not null)
         {
             return null;
         }
 
         var setting = Setting(match.Groups["setting"].Value);
-        PinPower? power = match.Groups["plus"].Success ? new PinPower(match.Groups["plus"].Value, match.Groups["minus"].Value) : null;
+        PinPower? power = match.Groups["plus"].Success ? new PinPower(Name(match.Groups["plus"].Value, puzzle), Name(match.Groups["minus"].Value, puzzle)) : null;
         var condition = match.Groups["condition"].Success ? match.Groups["condition"].Value : null;
         if (!Condition(puzzle, setting, ref condition, out problem))
         {
@@ -41,10 +43,16 @@ public static partial class PinReadingText
             return null;
         }
 
-        var test = new PinTest(setting, match.Groups["first"].Value, Name(match.Groups["second"].Value), power, condition);
+        var test = new PinTest(setting, Name(match.Groups["first"].Value, puzzle), Name(match.Groups["second"].Value, puzzle), power, condition);
+        if (IsAgainstBody(puzzle) && (test.First == PinTest.Body || test.Second != PinTest.Body || setting is not (PinSetting.Ohms or PinSetting.Volts)))
+        {
+            problem = new Message("pins.only-body", text);
+            return null;
+        }
+
         if (Value(match.Groups["value"].Value.Trim(), setting) is not { } value)
         {
-            problem = new Message("pins.bad-reading", text);
+            problem = Bad(text, puzzle);
             return null;
         }
 
@@ -73,15 +81,31 @@ public static partial class PinReadingText
 
     private static Message? Unknown(Match match, PinPuzzle puzzle)
     {
-        var named = new[] { "first", "second", "plus", "minus" }.Select(n => match.Groups[n]).Where(g => g.Success).Select(g => Name(g.Value)).ToList();
+        var named = new[] { "first", "second", "plus", "minus" }.Select(n => match.Groups[n]).Where(g => g.Success).Select(g => Name(g.Value, puzzle)).ToList();
         return named.Find(n => n != PinTest.Body && !puzzle.Pins.Contains(n)) is { } unknown
             ? new Message("pins.no-pin", unknown, string.Join(", ", puzzle.Pins))
             : named[0] == named[1] || named.Distinct().Count() != named.Count ? new Message("pins.same-pin", named[0]) : null;
     }
 
-    /// <summary>The body, in every language, or the pin itself.</summary>
-    private static string Name(string pin) =>
-        string.Equals(pin, PinTest.Body, StringComparison.OrdinalIgnoreCase) || string.Equals(pin, "Karosserie", StringComparison.OrdinalIgnoreCase) ? PinTest.Body : pin;
+    /// <summary>What a reading that is not understood should look like here: a pin's has other forms than a cavity's.</summary>
+    private static Message Bad(string text, PinPuzzle puzzle) => IsAgainstBody(puzzle)
+        ? new Message("pins.bad-cavity-reading", text, puzzle.Offered.First(t => t.Setting == PinSetting.Volts).Id, puzzle.Offered.First(t => t.Setting == PinSetting.Ohms).Id)
+        : new Message("pins.bad-reading", text);
+
+    /// <summary>True for cavities in the car, which are told by volts and ohms against the body; nothing else means anything there.</summary>
+    private static bool IsAgainstBody(PinPuzzle puzzle) => puzzle.Offered.All(t => t.Second == PinTest.Body);
+
+    /// <summary>A pin as the puzzle writes it, the body in every language, or the word itself where neither is meant. Capitals matter only where two pins differ in nothing else.</summary>
+    private static string Name(string said, PinPuzzle puzzle)
+    {
+        if (puzzle.Pins.Contains(said))
+        {
+            return said;
+        }
+
+        var near = puzzle.Pins.Where(p => string.Equals(p, said, StringComparison.OrdinalIgnoreCase)).ToList();
+        return near.Count == 1 ? near[0] : BodyWords.Contains(said) ? PinTest.Body : said;
+    }
 
     private static PinSetting Setting(string word) => word.ToUpperInvariant() switch
     {

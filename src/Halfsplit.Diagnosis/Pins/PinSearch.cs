@@ -22,6 +22,9 @@ public sealed class PinSearch
     /// <summary>"None of these", before anything is measured.</summary>
     private static readonly double NoneShare = PinDefaults.Of("pin.none");
 
+    /// <summary>An assignment counts as possible with at least this share of the likeliest one's odds.</summary>
+    private const double StillPossible = 1e-3;
+
     /// <summary>Information too small to ask for, in bits.</summary>
     private const double WorthAsking = 1e-3;
 
@@ -50,6 +53,29 @@ public sealed class PinSearch
             .GroupBy(h => _table.GroupOf[h])
             .Select(g => Sum(g.ToList()))
             .OrderByDescending(o => o.Odds).ThenBy(o => o.Settles, StringComparer.Ordinal)];
+
+    /// <summary>How many assignments are still possible, however many share the odds.</summary>
+    public int Possible
+    {
+        get
+        {
+            var odds = Assignments.Where(a => a.Settles.Length > 0).Select(a => a.Odds).ToList();
+            return odds.Count(o => o > StillPossible * odds[0]);
+        }
+    }
+
+    /// <summary>
+    /// Readings that the likeliest assignment can only take for slips, each as it was last taken: what was measured again and then
+    /// fits is no longer among them.
+    /// </summary>
+    public ImmutableArray<(PinTest Test, PinValue Value)> Misfits
+    {
+        get
+        {
+            var likeliest = Puzzle.Hypotheses[Enumerable.Range(0, _table.None).MaxBy(h => _odds[h])];
+            return [.. Readings.GroupBy(r => r.Test).Select(g => g.Last()).Where(r => PinLikelihood.IsSlip(r.Test, likeliest.Expects(r.Test), r.Value))];
+        }
+    }
 
     /// <summary>The odds of each detail that assignments leave open, such as what lies across a coil.</summary>
     public ImmutableArray<(string Detail, double Odds)> Details =>

@@ -15,17 +15,21 @@ public sealed record PinForecast(PinSetting Setting, string? Condition, bool IsL
 /// <param name="Forecasts">One for each way of measuring, in the same order for all.</param>
 public sealed record PinFunction(string Name, TerminalName? Terminal, ImmutableArray<PinForecast> Forecasts);
 
+/// <summary>Functions that are found together.</summary>
+/// <param name="PartedIn">Another condition of the sheet, in which volts would part most pairs of them; null where none parts any.</param>
+public sealed record AlikePins(ImmutableArray<string> Names, string? PartedIn);
+
 /// <summary>A relay's socket or a connector of a sheet whose cavities nobody knows.</summary>
 /// <param name="Part">The relay pulled out, or the connector unplugged.</param>
 /// <param name="Puzzle">Every way to give the functions to the cavities.</param>
 /// <param name="Functions">In the order of the sheet.</param>
-/// <param name="Alike">Names of functions that no measurement on offer parts reliably; only groups of two and more.</param>
+/// <param name="Alike">Functions that no measurement on offer parts reliably; only groups of two and more.</param>
 /// <param name="Conditions">In which volts are measured.</param>
 /// <param name="Rest">In which ohms are measured, and the part is taken off.</param>
 public sealed record SheetPins(
     Part Part,
     PinPuzzle Puzzle,
     ImmutableArray<PinFunction> Functions,
-    ImmutableArray<ImmutableArray<string>> Alike,
+    ImmutableArray<AlikePins> Alike,
     ImmutableArray<string> Conditions,
     string Rest);

@@ -64,7 +64,7 @@ public static class SheetPuzzle
         var functions = named.Select(n => new PinFunction(
             n.Name, n.Terminal, [.. conditions.Select(c => forecaster.Volts(n.Terminal, c)), forecaster.Ohms(n.Terminal)])).ToImmutableArray();
         var spare = new PinFunction(CavityPuzzle.Empty, null,
-            [.. conditions.Select(c => new PinForecast(PinSetting.Volts, c, false, PinExpectation.Volts(0, GhostVolts))), new PinForecast(PinSetting.Ohms, null, false, PinExpectation.Open)]);
+            [.. conditions.Select(Ghost), new PinForecast(PinSetting.Ohms, null, false, PinExpectation.Open)]);
         var all = functions.AddRange(Enumerable.Repeat(spare, cavities.Length - functions.Length));
         var classes = Classes(all);
         if (Ways(classes) > MostWays)
@@ -73,7 +73,9 @@ public static class SheetPuzzle
             return null;
         }
 
-        var alike = classes.Select(c => c.Select(f => f.Name).Distinct(StringComparer.Ordinal).ToImmutableArray()).Where(c => c.Length > 1);
+        var others = circuit.Conditions.OrderBy(c => c.NeedsHelper).Select(c => c.Name).Except(conditions, StringComparer.Ordinal).ToList();
+        var alike = classes.Select(c => c.DistinctBy(f => f.Name).ToList()).Where(c => c.Count > 1)
+            .Select(c => new AlikePins([.. c.Select(f => f.Name)], PartedIn(forecaster, others, c)));
         return new SheetPins(part, Puzzle(cavities, conditions, classes), functions, [.. alike], conditions, forecaster.Rest);
     }
 
@@ -123,6 +125,17 @@ public static class SheetPuzzle
 
         return chosen.Count > 0 ? chosen.ToImmutable() : [forecaster.Rest];
     }
+
+    /// <summary>The condition in which volts part the most pairs of the functions.</summary>
+    private static string? PartedIn(PinForecaster forecaster, List<string> conditions, List<PinFunction> functions)
+    {
+        var best = conditions
+            .Select(c => (Condition: c, Pairs: Parted(functions.ConvertAll(f => f.Terminal is { } terminal ? forecaster.Volts(terminal, c) : Ghost(c))).Count))
+            .MaxBy(p => p.Pairs);
+        return best.Pairs > 0 ? best.Condition : null;
+    }
+
+    private static PinForecast Ghost(string condition) => new(PinSetting.Volts, condition, false, PinExpectation.Volts(0, GhostVolts));
 
     private static HashSet<(int First, int Second)> Parted(List<PinForecast> forecasts)
     {

@@ -177,7 +177,7 @@ public sealed class ComplaintsInOwnWordsTests
     public void What_no_sheet_has_is_not_answered_with_every_lamp(string said, string unknown)
     {
         Assert.Empty(ShelfSearch.Find(said));
-        Assert.Equal([unknown], ShelfSearch.Unknown(said));
+        Assert.Equal([unknown], ShelfQuestion.Read(said).Unknown);
     }
 
     [Theory]
@@ -187,6 +187,6 @@ public sealed class ComplaintsInOwnWordsTests
     public void Only_what_is_not_understood_is_called_unknown(string said, string? unknown)
     {
         Assert.NotEmpty(ShelfSearch.Find(said));
-        Assert.Equal(unknown is null ? [] : [unknown], ShelfSearch.Unknown(said));
+        Assert.Equal(unknown is null ? [] : [unknown], ShelfQuestion.Read(said).Unknown);
     }
 }

@@ -42,7 +42,7 @@ public sealed class ShelfSearchTests
         var found = ShelfSearch.Find("blows the 15 A fuse");
 
         Assert.NotEmpty(found);
-        Assert.All(found, c => Assert.Contains("15", c.Fuses));
+        Assert.All(found, c => Assert.Contains(c.Fuses, f => f.Amps == "15"));
         Assert.Equal(found, ShelfSearch.Find("15A fuse blown"));
         Assert.Equal(found, ShelfSearch.Find("15 Ampere Sicherung fliegt"));
         Assert.Equal(found, ShelfSearch.Find("fuse 15"));

@@ -71,4 +71,34 @@ public sealed class PinsTests
             Assert.DoesNotMatch(@"-0([.,]0+)?(?![\d.,])", Shell.Expect(0, shell.Run("pins", sheet, "--part", part)).Output);
         }
     }
+
+    [Fact]
+    public void A_part_is_found_by_its_plain_name()
+    {
+        using var shell = new Shell();
+
+        Assert.Equal(
+            Shell.Expect(0, shell.Run("pins", "pump-feed", "--part", "K2")).Output,
+            Shell.Expect(0, shell.Run("pins", "pump-feed", "--part", "pump relay")).Output);
+    }
+
+    [Fact]
+    public void A_reading_that_does_not_fit_is_named_and_asked_for_again()
+    {
+        using var shell = new Shell();
+        string[] settled = [.. Lamp, "-c", "dipped beam", "-c", "main beam", "-r", "ohms B body = 0.3", "-r", "volts A body in dipped beam = 12.4", "-r", "volts B body in main beam = 0.02"];
+
+        Assert.DoesNotContain("does not fit", Shell.Expect(0, shell.Run(settled)).Output, StringComparison.Ordinal);
+        Assert.Contains(
+            "volts C body in main beam does not fit the likeliest assignment: measure it again.",
+            Shell.Expect(0, shell.Run([.. settled, "-r", "volts C body in main beam = 5"])).Output.Replace("\n  ", " ", StringComparison.Ordinal), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_further_condition_that_parts_what_is_alike_is_named()
+    {
+        using var shell = new Shell();
+
+        Assert.Contains("add -c \"dipped beam\"", Shell.Expect(0, shell.Run([.. Lamp, "-c", "main beam"])).Output.Replace("\n    ", " ", StringComparison.Ordinal), StringComparison.Ordinal);
+    }
 }

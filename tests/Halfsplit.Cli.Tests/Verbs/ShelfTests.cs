@@ -66,4 +66,25 @@ public sealed class ShelfTests
         Assert.Equal(12, first.GetProperty("volts").GetInt32());
         Assert.Equal("Fuel pump", first.GetProperty("load").GetString());
     }
+
+    [Fact]
+    public void What_is_not_understood_is_said()
+    {
+        using var shell = new Shell();
+
+        Assert.StartsWith("No sheet on the shelf has: airbag.\n", Shell.Expect(0, shell.Run("shelf", "airbag lamp on")).Output, StringComparison.Ordinal);
+        var beside = Shell.Expect(0, shell.Run("shelf", "dome light when the door opens")).Output;
+        Assert.StartsWith("No sheet on the shelf has: dome. What is listed", beside, StringComparison.Ordinal);
+        Assert.Contains("\n  central-locking: ", beside, StringComparison.Ordinal);
+        Assert.Equal("airbag", Shell.Expect(0, shell.Run("shelf", "airbag lamp on", "--json")).Json.GetProperty("unknown")[0].GetString());
+    }
+
+    /// <summary>Of several fuses in a load's way the listing names the one that was asked for.</summary>
+    [Fact]
+    public void A_fuse_that_blows_is_named_with_each_complaint()
+    {
+        using var shell = new Shell();
+
+        Assert.Contains("\"pump does not run\" (Fuel pump; F19 15 A)", Shell.Expect(0, shell.Run("shelf", "pump blows the 15 A fuse")).Output, StringComparison.Ordinal);
+    }
 }

@@ -76,7 +76,7 @@ public sealed class SheetPinTests
 
     /// <summary>Every cavity's role holds the function behind it: alone, or with those that nothing parts from it.</summary>
     private static bool IsRight(SheetPins pins, Bench bench, PinOdds found) => found.Roles.Length > 0 && found.Roles.All(r =>
-        r.Role == string.Join("/", pins.Alike.FirstOrDefault(a => a.Contains(bench.Hidden[r.Pin].Name), [bench.Hidden[r.Pin].Name])));
+        r.Role == string.Join("/", pins.Alike.Select(a => a.Names).FirstOrDefault(a => a.Contains(bench.Hidden[r.Pin].Name), [bench.Hidden[r.Pin].Name])));
 
     [Theory]
     [MemberData(nameof(Sheets))]
@@ -126,7 +126,7 @@ public sealed class SheetPinTests
         // Both filaments' feeds show the same in "main beam"; with ohms only one of them could be told, if at all.
         var pins = Of(circuit, "C10", conditions: ["main beam"]);
 
-        Assert.Contains(pins.Alike, a => a.SequenceEqual(["1", "2"]));
+        Assert.Contains(pins.Alike, a => a.Names.SequenceEqual(["1", "2"]) && a.PartedIn == "dipped beam");
         Assert.All(pins.Puzzle.Hypotheses, h => Assert.Contains(h.Roles, r => r.Role == "1/2"));
         Assert.Empty(Of(circuit, "C10", conditions: ["main beam", "dipped beam"]).Alike);
     }
@@ -180,6 +180,13 @@ public sealed class SheetPinTests
     [InlineData("volts A body in DIPPED BEAM = 12", null)]
     [InlineData("Spannung A Karosserie bei main beam = 12,1 V", null)]
     [InlineData("ohms A body = OL", null)]
+    [InlineData("ohms a Masse = 0.3", null)]
+    [InlineData("huh", "pins.bad-cavity-reading")]
+    [InlineData("volts A body in main beam = OL", "pins.bad-cavity-reading")]
+    [InlineData("volts A body in main beam 12.1", "pins.bad-cavity-reading")]
+    [InlineData("volts A B in main beam = 3", "pins.only-body")]
+    [InlineData("volts body A in main beam = 3", "pins.only-body")]
+    [InlineData("beep A body = beeps", "pins.only-body")]
     public void A_reading_names_its_condition(string text, string? code)
     {
         var pins = Of(Sheet("headlamps"), "C10", conditions: ["main beam", "dipped beam"]);
@@ -220,5 +227,74 @@ public sealed class SheetPinTests
 
         Assert.Null(PinReadingText.Parse(reading, pins.Puzzle, out var said));
         Assert.Equal(problem, said!.Code);
+    }
+
+    [Fact]
+    public void Capitals_do_not_matter_and_a_body_is_a_body_in_every_language()
+    {
+        var pins = Of(Sheet("headlamps"), "C10", conditions: ["main beam"]);
+
+        Assert.Equal(new PinTest(PinSetting.Ohms, "B", PinTest.Body), PinReadingText.Parse("ohms b MASSE = 0.3", pins.Puzzle, out _)!.Value.Test);
+    }
+
+    /// <summary>What is written as an example can itself be typed.</summary>
+    [Fact]
+    public void A_reading_that_is_not_understood_is_answered_with_forms_that_are()
+    {
+        var pins = Of(Sheet("headlamps"), "C10", conditions: ["main beam", "dipped beam"]);
+        Assert.Null(PinReadingText.Parse("huh", pins.Puzzle, out var problem));
+
+        foreach (var form in problem!.Arguments.Skip(1))
+        {
+            Assert.NotNull(PinReadingText.Parse($"{form} = 12.1", pins.Puzzle, out _));
+        }
+    }
+
+    /// <summary>Thousands of assignments have tiny odds each, and all of them are possible.</summary>
+    [Fact]
+    public void Many_assignments_are_counted_as_well_as_few()
+    {
+        var pins = Of(Sheet("trailer-7pin"), "X", conditions: ["indicating left", "indicating right", "braking", "tail lamps", "running in fog"]);
+        var search = PinSearch.Begin(pins.Puzzle);
+        Assert.True(pins.Puzzle.Hypotheses.Length > 1000);
+        Assert.Equal(pins.Puzzle.Hypotheses.Length, search.Possible);
+
+        var bench = new Bench(Sheet("trailer-7pin"), pins, 5);
+        var next = search.Next!;
+        Assert.InRange(search.With(next, bench.Read(next)).Possible, 2, pins.Puzzle.Hypotheses.Length - 1);
+    }
+
+    [Fact]
+    public void A_reading_against_the_settled_assignment_is_named_until_it_fits()
+    {
+        var pins = Of(Sheet("pump-feed"), "K2");
+        var search = PinSearch.Begin(pins.Puzzle);
+        var bench = new Bench(Sheet("pump-feed"), pins, 11);
+        while (search.Next is { } next)
+        {
+            search = search.With(next, bench.Read(next));
+        }
+
+        Assert.NotNull(search.Settled);
+        Assert.Empty(search.Misfits);
+        var open = bench.Hidden.Single(h => h.Value.Forecasts.Any(f => ReferenceEquals(f.Expected, PinExpectation.Open))).Key;
+        var slipped = new PinTest(PinSetting.Ohms, open, PinTest.Body);
+        var contradicted = search.With(slipped, PinValue.Of(1.5));
+
+        Assert.Equal([slipped], contradicted.Misfits.Select(m => m.Test));
+        Assert.Empty(contradicted.With(slipped, PinValue.Of(double.PositiveInfinity)).Misfits);
+    }
+
+    [Fact]
+    public void A_condition_is_named_where_another_would_part_more_and_none_where_none_would()
+    {
+        var circuit = Sheet("trailer-7pin");
+        var here = Of(circuit, "X", conditions: ["braking"]).Alike;
+        Assert.NotEmpty(here);
+        Assert.All(here, a => Assert.NotEqual("braking", a.PartedIn));
+        Assert.Contains(here, a => a.PartedIn is not null);
+
+        var everywhere = Of(circuit, "X", conditions: [.. circuit.Conditions.Select(c => c.Name).Take(6)]);
+        Assert.All(everywhere.Alike, a => Assert.DoesNotContain(a.PartedIn, everywhere.Conditions));
     }
 }

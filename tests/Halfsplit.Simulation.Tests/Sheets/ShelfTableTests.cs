@@ -79,7 +79,7 @@ public sealed class ShelfTableTests
         var drawn = Math.Abs(point.Load(complaint.Load).Amps);
         return string.Join(' ', circuit.Parts.OfType<Fuse>()
             .Where(f => Math.Abs(point.FuseAmps(f.Id)) >= MostOfIt * drawn)
-            .Select(f => f.RatingAmps).Distinct().Order().Select(a => $"{a:0.#}"));
+            .OrderBy(f => f.RatingAmps).ThenBy(f => f.Id, StringComparer.Ordinal).Select(f => $"{f.Id}={f.RatingAmps:0.#}"));
     }
 
     private static string Quoted(string text) =>
