@@ -154,6 +154,8 @@ public sealed class ComplaintsInOwnWordsTests
     [InlineData("Tankdeckel geht nicht auf", "central-locking")]
     [InlineData("beim Schlüsseldrehen passiert nichts", "starter")]
     [InlineData("Licht wird dunkel beim Fahren", "charging")]
+    [InlineData("headlights flicker", "headlamps headlamps-ground-side")]
+    [InlineData("Bremslicht flackert", "stop-lamps")]
     public void A_sheet_that_helps_is_among_the_first(string said, string sheets)
     {
         var first = ShelfSearch.Find(said).Take(Seen).Select(c => $"{c.Sheet.Name}: {c.Name}").ToList();
@@ -182,6 +184,7 @@ public sealed class ComplaintsInOwnWordsTests
 
     [Theory]
     [InlineData("dome light doesn't come on when door opens", "dome")]
+    [InlineData("lights flicker", null)]
     [InlineData("wippers don't move", null)]
     [InlineData("luefter laeuft nicht", null)]
     public void Only_what_is_not_understood_is_called_unknown(string said, string? unknown)
