@@ -294,7 +294,7 @@ public sealed class SheetPinTests
         Assert.All(here, a => Assert.NotEqual("braking", a.PartedIn));
         Assert.Contains(here, a => a.PartedIn is not null);
 
-        // Both cavities hang on the main relay's output, one through the pump's fuse: they show the same whatever the car does.
+        // Both cavities hang on the main relay's output, each through a fuse of its own: they show the same whatever the car does.
         Assert.Equal(["86", "30"], Assert.Single(Of(Sheet("pump-feed"), "K2").Alike, a => a.PartedIn is null).Names);
     }
 }
