@@ -303,16 +303,19 @@ internal sealed class JointLikelihood
     /// <returns>The reading's own variance.</returns>
     private double Floating(int i, double value, Forecast forecast, double shared)
     {
-        // What the leaks show on one quiet wire they show on the next.
-        var own = forecast.QuietVariance - (_quiet > 0 ? forecast.Mean * forecast.Mean : 0);
+        // The first quiet wire shows what leaks into it, or nothing, or something between; the next shows one or the other.
+        var isNext = _quiet > 0;
+        var centre = isNext && _residual[i] * _residual[i] < value * value ? forecast.Mean : 0;
+        var own = forecast.QuietVariance - (isNext ? forecast.Mean * forecast.Mean : 0);
         var (ghost, quiet) = (forecast.OwnVariance + shared, own + shared);
-        var isQuiet = (value * value / quiet) + Math.Log(quiet) < (_residual[i] * _residual[i] / ghost) + Math.Log(ghost);
+        var off = value - centre;
+        var isQuiet = (off * off / quiet) + Math.Log(quiet) < (_residual[i] * _residual[i] / ghost) + Math.Log(ghost);
         var share = Forecast.QuietShareAfter(_quiet, _floating++);
         _logs[i] += Math.Log(isQuiet ? share : 1 - share);
         _quiet += isQuiet ? 1 : 0;
         if (isQuiet)
         {
-            _residual[i] = value;
+            _residual[i] = off;
         }
 
         return isQuiet ? own : forecast.OwnVariance;
