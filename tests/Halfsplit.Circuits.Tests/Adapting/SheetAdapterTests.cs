@@ -258,8 +258,8 @@ public sealed class SheetAdapterTests
     {
         var circuit = Adapted.Of("starter-24v", "ground side WL");
 
-        Assert.Contains(circuit.Wires, w => w.From.Part == "WLS" || w.To.Part == "WLS");
-        Assert.Equal("adapt.nothing-switches", Adapted.Refused("starter-24v", "ground side SBN").Code);
+        Assert.Contains(circuit.Wires, w => w.From == new TerminalName("C5", "2a") && w.To == new TerminalName("WLS", "2"));
+        Assert.Contains(circuit.Wires, w => w.From == new TerminalName("WLS", "1") && w.To == new TerminalName("G2"));
     }
 
     [Fact]
