@@ -230,9 +230,26 @@ public static partial class ChangeText
 
     private static Message NoSuchChange(string text)
     {
+        if (Beginnings.Where(b => $"{text} ".StartsWith(b + " ", StringComparison.OrdinalIgnoreCase)).MaxBy(b => b.Length) is { } begun)
+        {
+            return new Message("adapt.unfinished-change", text, Form(begun));
+        }
+
         var word = text.Split(' ', 2)[0];
         return new Message("adapt.no-such-change", text, Spelling.Hint(word, Beginnings), string.Join(", ", Beginnings));
     }
+
+    private static string Form(string beginning) => beginning switch
+    {
+        "title" => "title = TEXT",
+        "open" => "open PLACE = MINUTES",
+        "colour" or "gauge" or "length" => $"{beginning} WIRE = VALUE",
+        "connector" or "splice" => $"{beginning} in WIRE",
+        "without relay" => "without relay RELAY",
+        "relay" => "relay before LOAD",
+        "ground side" => "ground side LOAD",
+        _ => $"{beginning} PART = VALUE",
+    };
 
     private static string? Said(Match match, string group) =>
         match.Groups[group] is { Success: true } found && !IsUnknown(found.Value) ? found.Value : null;

@@ -42,7 +42,8 @@ public sealed partial record NoticedChoice(NoticedKind Kind, ImmutableArray<stri
             var names = choices.Select(c => c.Kind.Name).ToList();
             if (CodeNumber().IsMatch(name))
             {
-                return (null, new Message("noticed.code-number", name, string.Join(", ", names.Where(n => n.StartsWith("code-", StringComparison.Ordinal)))));
+                var kinds = names.Where(n => n.StartsWith("code-", StringComparison.Ordinal)).ToList();
+                return (null, kinds.Count > 0 ? new Message("noticed.code-number", name, string.Join(", ", kinds)) : new Message("noticed.no-codes", name));
             }
 
             return (null, new Message("noticed.unknown", name, Spelling.Hint(plain, names), string.Join(", ", names)));

@@ -13,13 +13,13 @@ internal sealed record SeenCheck(Check Check, double Bits, double[] Outcomes, in
 /// <summary>The present situation as a finite problem: the cars still likely, the best checks, their repairs.</summary>
 internal sealed class PlanningProblem
 {
-    /// <summary>Odds of a class below which its repair is not planned with.</summary>
     /// <summary>
     /// Handing over can't be taken back, and a look ahead that ends somewhere reckons going on too dear rather than too cheap: handing over
     /// has to be cheaper by this factor.
     /// </summary>
     private const double ClearlyCheaper = 1.02;
 
+    /// <summary>Odds of a class below which its repair is not planned with.</summary>
     private const double LeastOdds = 1e-3;
 
     private const int MostRepairs = 32;

@@ -198,6 +198,14 @@ public sealed class NoticedTests
     }
 
     [Fact]
+    public void A_codes_number_says_nothing_where_nothing_stores_codes()
+    {
+        var circuit = ShippedSheets.Load("accessory-socket");
+
+        Assert.Equal("noticed.no-codes", NoticedChoice.Read(circuit, circuit.Complaints[0], "P0230").Problem!.Code);
+    }
+
+    [Fact]
     public void Case_and_blanks_do_not_matter() =>
         Assert.Equal("fuse-blew-again:F19", Said(Pump, "Fuse blew again: f19").ToString());
 }
