@@ -61,7 +61,7 @@ public sealed partial class Investigation
         Assessment now, Observation reading)
     {
         var inDoubt = false;
-        _serviceOhms ??= FaultCatalog.OhmsScale(_forecaster.Simulator);
+        _serviceOhms ??= [.. OhmsRange.Of(_forecaster.Simulator).Select(r => r.AtMostAmps)];
         foreach (var suspect in now.Suspects.Where(s => !s.Suspect.IsNone && s.Odds >= WorthNaming).Take(CarsTried))
         {
             var search = LimitSearch.For(_forecaster, reading, now.LikeliestCar(suspect.Suspect), suspect.Faults);

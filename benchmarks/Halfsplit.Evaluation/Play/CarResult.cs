@@ -16,6 +16,8 @@ namespace Halfsplit.Evaluation.Play;
 /// <param name="FirstRight">The first repair took away what was wrong.</param>
 /// <param name="InGroup">The group named at the first repair held the repair that was needed; null where none was named.</param>
 /// <param name="Group">How many repairs the group named; null where none was named.</param>
+/// <param name="InWideGroup">The same of the wider group, which held ninety-nine in a hundred of the odds.</param>
+/// <param name="WideGroup">How many repairs that named.</param>
 /// <param name="Proven">Closed as proven.</param>
 /// <param name="Comeback">Closed as proven with something still wrong.</param>
 /// <param name="Slips">Readings that slipped.</param>
@@ -38,6 +40,8 @@ public sealed record CarResult(
     bool FirstRight,
     bool? InGroup,
     int? Group,
+    bool? InWideGroup,
+    int? WideGroup,
     bool Proven,
     bool Comeback,
     int Slips,
@@ -57,14 +61,15 @@ public sealed record CarResult(
         var place = attempt.Place;
         var needed = attempt.Car.Hidden.Select(place.RepairOf).OfType<Repair>().Select(r => r.Id).ToList();
         var wrong = attempt.Repairs.Where(r => !r.Right).ToList();
-        var group = attempt.FirstClaim?.Group;
+        var claim = attempt.FirstClaim;
+        bool IsNamed(string repair) => needed.Exists(n => repair == n || repair.Split(" + ").Contains(n));
         return new CarResult(
             sheet, place.Variant.Name, car, player.Name, place.Complaint.Name,
             string.Join(" + ", attempt.Car.Hidden), ClassOf(attempt), attempt.Car.Hidden.Any(f => IsOf(f.Part, place.Complaint.Load)),
             Math.Round(attempt.Minutes * place.Variant.Minutes, 2), attempt.Parts, attempt.Checks,
             wrong.Count, wrong.Count(r => r.Repair.Price.Middle > 0),
             attempt.Repairs.Count > 0 && attempt.Repairs[0].Right,
-            group?.Any(g => needed.Exists(n => g == n || g.Split(" + ").Contains(n))), group?.Length,
+            claim?.Group.Any(IsNamed), claim?.Group.Length, claim?.WideGroup.Any(IsNamed), claim?.WideGroup.Length,
             attempt.IsProven, attempt.IsProven && attempt.Car.FaultsLeft > 0, attempt.Car.Slipped,
             [.. attempt.Repairs.Select(r => r.Repair.Id)], [.. attempt.Claims], [.. attempt.Suspects]);
     }

@@ -20,8 +20,9 @@ public abstract record Move
 /// <summary>What a player who reckons with odds says when it blames something.</summary>
 /// <param name="Odds">That this repair takes away what is wrong.</param>
 /// <param name="Group">Repairs that together hold nineteen in twenty of the odds, likeliest first.</param>
+/// <param name="WideGroup">The same of ninety-nine in a hundred.</param>
 /// <param name="Suspects">Each suspect worth naming, with its odds and whether it is what is wrong.</param>
-public sealed record Claim(double Odds, ImmutableArray<string> Group, ImmutableArray<Stated> Suspects);
+public sealed record Claim(double Odds, ImmutableArray<string> Group, ImmutableArray<string> WideGroup, ImmutableArray<Stated> Suspects);
 
 /// <summary>Odds as stated, and whether it was so.</summary>
 public readonly record struct Stated(double Odds, bool Hit);

@@ -76,10 +76,12 @@ public sealed class CountingPlayer : IPlayer
         }
 
         int? best = null;
+        var isAlive = new bool[table.Cars.Length];
+        alive.ForEach(c => isAlive[c] = true);
         var least = alive.Select(c => table.Cars[c].Suspect).Distinct().Count() - LeastGain;
         for (var k = 0; k < table.Checks.Length; k++)
         {
-            if (!done.Contains(k) && ExpectedLeft(table, table.Answers[k], alive) is var left && left < least - 1e-9)
+            if (!done.Contains(k) && table.Heaps[k].ExpectedLeft(isAlive, Blur) is var left && left < least - 1e-9)
             {
                 least = left;
                 best = k;
@@ -87,49 +89,6 @@ public sealed class CountingPlayer : IPlayer
         }
 
         return best;
-    }
-
-    /// <summary>How many suspects are left on average, every heap of equal answers as likely as it has suspects.</summary>
-    private static double ExpectedLeft(Predictions table, ReadingValue[] answers, List<int> alive)
-    {
-        var heaps = new Dictionary<string, HashSet<string>>(StringComparer.Ordinal);
-        void Add(string heap, int car)
-        {
-            if (!heaps.TryGetValue(heap, out var suspects))
-            {
-                heaps[heap] = suspects = new HashSet<string>(StringComparer.Ordinal);
-            }
-
-            suspects.Add(table.Cars[car].Suspect);
-        }
-
-        var numbers = new List<(double Value, int Car)>();
-        foreach (var car in alive)
-        {
-            if (answers[car] is ReadingParse.Number number)
-            {
-                numbers.Add((number.Value, car));
-            }
-            else
-            {
-                Add(answers[car] is ReadingParse.Word { Answer: var said } ? said.Id : "OL", car);
-            }
-        }
-
-        // A car that can't say agrees with every answer.
-        heaps.Remove(AnswerWord.NotSure.Id, out var unsure);
-        numbers.Sort();
-        var last = double.NegativeInfinity;
-        var heap = 0;
-        foreach (var (value, car) in numbers)
-        {
-            heap += value - last > Blur(value) ? 1 : 0;
-            last = value;
-            Add($"{heap}", car);
-        }
-
-        double total = heaps.Values.Sum(h => h.Count);
-        return total == 0 ? double.PositiveInfinity : heaps.Values.Sum(h => h.Count / total * (h.Count + (unsure?.Count ?? 0)));
     }
 
     private static bool Agrees(ReadingValue[] answers, Predictions table, int car, List<int> alive, ReadingValue said)

@@ -82,8 +82,8 @@ public sealed class EnginePlayer : IPlayer
 /// <summary>A player's own investigation, kept in step with what was done at the car.</summary>
 internal sealed class EngineSeat(Attempt attempt)
 {
-    /// <summary>Share of the odds that a named group holds.</summary>
-    private const double GroupShare = 0.95;
+    /// <summary>Shares of the odds that a named group holds.</summary>
+    private const double GroupShare = 0.95, WideShare = 0.99;
 
     private const double WorthStating = 0.005;
 
@@ -134,11 +134,11 @@ internal sealed class EngineSeat(Attempt attempt)
             attempt.Suspects.AddRange(stated);
         }
 
-        return new Move.Mend(finding.Repair, new Claim(finding.Odds, [.. Group()], [.. stated]));
+        return new Move.Mend(finding.Repair, new Claim(finding.Odds, [.. Group(GroupShare)], [.. Group(WideShare)], [.. stated]));
     }
 
-    /// <summary>The fewest repairs that hold most of the odds.</summary>
-    private IEnumerable<string> Group()
+    /// <summary>The fewest repairs that hold such a share of the odds.</summary>
+    private IEnumerable<string> Group(double share)
     {
         var sum = 0.0;
         foreach (var group in Investigation.Suspects
@@ -148,7 +148,7 @@ internal sealed class EngineSeat(Attempt attempt)
         {
             yield return group.Key;
             sum += group.Odds;
-            if (sum >= GroupShare)
+            if (sum >= share)
             {
                 yield break;
             }

@@ -23,6 +23,9 @@ internal sealed class Predictions
         Cars = cars;
         Checks = checks;
         Answers = answers;
+        var numbers = cars.Select(c => c.Suspect).Distinct().Select((suspect, i) => (suspect, i)).ToDictionary(s => s.suspect, s => s.i, StringComparer.Ordinal);
+        int[] suspects = [.. cars.Select(c => numbers[c.Suspect])];
+        Heaps = [.. answers.Select(a => new AnswerHeaps(a, suspects))];
     }
 
     /// <summary>Each car's suspect and the repair it needs.</summary>
@@ -32,6 +35,9 @@ internal sealed class Predictions
 
     /// <summary>Answer of car c to check k at [k][c].</summary>
     public ReadingValue[][] Answers { get; }
+
+    /// <summary>The same, sorted, of check k at [k].</summary>
+    public ImmutableArray<AnswerHeaps> Heaps { get; }
 
     public static Predictions Of(Workplace place)
     {

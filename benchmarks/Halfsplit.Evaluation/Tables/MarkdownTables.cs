@@ -50,8 +50,8 @@ public sealed class MarkdownTables(TextWriter writer)
 
         Head(title,
             "of", "cars", "minutes: halfsplit", "skilled-order", "fixed-order", "clairvoyant", "minutes ÷ skilled order", "÷ fixed order",
-            "first repair right %", "group held it %", "wrong parts: halfsplit", "skilled-order", "fixed-order", "handed over %: halfsplit",
-            "skilled-order", "calibration error %");
+            "first repair right %", "group held it %", "wide group held it %", "size of wide group", "wrong parts: halfsplit", "skilled-order", "fixed-order",
+            "handed over %: halfsplit", "skilled-order", "calibration error %");
         foreach (var group in groups)
         {
             OverviewRow(group.Key, [.. group]);
@@ -73,6 +73,7 @@ public sealed class MarkdownTables(TextWriter writer)
             Of(EnginePlayed, Minutes), Of("skilled-order", Minutes), Of("fixed-order", Minutes), Of("clairvoyant", Minutes),
             Over("skilled-order"), Over("fixed-order"),
             Of(EnginePlayed, s => Short(s.FirstRight.Mean)), Of(EnginePlayed, s => Short(s.FirstOrGroup.Mean)),
+            Of(EnginePlayed, s => Short(s.FirstOrWideGroup.Mean)), Of(EnginePlayed, s => s.WideGroup.Text("0.00")),
             Of(EnginePlayed, WrongParts), Of("skilled-order", WrongParts), Of("fixed-order", WrongParts),
             Of(EnginePlayed, HandedOver), Of("skilled-order", HandedOver),
             Of(EnginePlayed, s => Cell(100 * s.Claims.ExpectedError, "0.00")));
@@ -85,12 +86,13 @@ public sealed class MarkdownTables(TextWriter writer)
         var clairvoyant = summaries.Find(s => s.Player == "clairvoyant");
         Head(title,
             "player", "cars", "minutes", "90 %", "money", "90 %", "first repair right %", "group held it %", "size of group",
-            "wrong parts", "wrong repairs", "comebacks %", "handed over %", "minutes ÷ fixed order", "minutes ÷ clairvoyant", "money ÷ clairvoyant");
+            "wide group held it %", "size of wide group", "wrong parts", "wrong repairs", "comebacks %", "handed over %", "minutes ÷ fixed order", "minutes ÷ clairvoyant", "money ÷ clairvoyant");
         foreach (var s in summaries)
         {
             Row(
                 s.Player, Whole(s.Cars), s.Minutes.Text("0.0"), Short(s.Minutes90), s.Money.Text("0.0"), Short(s.Money90),
                 s.FirstRight.Text("0.0"), s.Group.Count > 0 ? s.FirstOrGroup.Text("0.0") : "–", s.Group.Text("0.00"),
+                s.WideGroup.Count > 0 ? s.FirstOrWideGroup.Text("0.0") : "–", s.WideGroup.Text("0.00"),
                 s.WrongParts.Text("0.00"), s.WrongRepairs.Text("0.00"), s.Comebacks.Text("0.0"), s.HandedOver.Text("0.0"),
                 fixedOrder is null ? "–" : s.MinutesOver(fixedOrder).Text("0.00"),
                 clairvoyant is null ? "–" : s.MinutesOver(clairvoyant).Text("0.00"),

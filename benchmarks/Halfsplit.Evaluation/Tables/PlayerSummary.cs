@@ -35,6 +35,11 @@ public sealed class PlayerSummary
 
     public Interval Group => Interval.Of([.. _results.Where(r => r.Group is not null).Select(r => (double)r.Group!.Value)]);
 
+    /// <summary>The same with the wider group.</summary>
+    public Interval FirstOrWideGroup => Share(r => r.FirstRight || r.InWideGroup == true);
+
+    public Interval WideGroup => Interval.Of([.. _results.Where(r => r.WideGroup is not null).Select(r => (double)r.WideGroup!.Value)]);
+
     public Interval WrongParts => Interval.Of([.. _results.Select(r => (double)r.WrongParts)]);
 
     public Interval WrongRepairs => Interval.Of([.. _results.Select(r => (double)r.WrongRepairs)]);

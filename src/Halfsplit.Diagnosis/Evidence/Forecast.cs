@@ -25,6 +25,9 @@ public sealed record Forecast
     /// <summary>How often a floating wire is quiet: an assumption. Else it shows a ghost.</summary>
     public const double QuietShare = 0.5;
 
+    /// <summary>A faint ghost as a share of a strong one, each as likely as the other: an assumption.</summary>
+    public const double FaintShare = 0.1;
+
     /// <summary>
     /// The same where other floating wires of this car were read: what couples into one mostly couples into the next. The weight of
     /// the first guess, a quarter of a reading, is an assumption (a Pólya urn: the order of the readings does not matter).

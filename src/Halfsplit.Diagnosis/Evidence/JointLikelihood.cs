@@ -296,8 +296,8 @@ internal sealed class JointLikelihood
     }
 
     /// <summary>
-    /// A floating wire shows a ghost, or nothing: whichever explains the reading better. (What floats shares next to nothing with
-    /// other readings, so the better of the two stands for their sum.)
+    /// A floating wire shows a ghost, a faint one, or nothing: whichever explains the reading best. (What floats shares next to
+    /// nothing with other readings, so the best stands for their sum.)
     /// </summary>
     /// <param name="shared">Variance of the step and of the shared unknowns.</param>
     /// <returns>The reading's own variance.</returns>
@@ -307,18 +307,24 @@ internal sealed class JointLikelihood
         var isNext = _quiet > 0;
         var centre = isNext && _residual[i] * _residual[i] < value * value ? forecast.Mean : 0;
         var own = forecast.QuietVariance - (isNext ? forecast.Mean * forecast.Mean : 0);
-        var (ghost, quiet) = (forecast.OwnVariance + shared, own + shared);
-        var off = value - centre;
-        var isQuiet = (off * off / quiet) + Math.Log(quiet) < (_residual[i] * _residual[i] / ghost) + Math.Log(ghost);
+        var faint = own + (Forecast.FaintShare * Forecast.FaintShare * (forecast.OwnVariance - own));
         var share = Forecast.QuietShareAfter(_quiet, _floating++);
-        _logs[i] += Math.Log(isQuiet ? share : 1 - share);
-        _quiet += isQuiet ? 1 : 0;
-        if (isQuiet)
+        var quietly = LogOf(value - centre, own, share);
+        var faintly = LogOf(_residual[i], faint, (1 - share) / 2);
+        var loudly = LogOf(_residual[i], forecast.OwnVariance, (1 - share) / 2);
+        if (quietly > Math.Max(faintly, loudly))
         {
-            _residual[i] = off;
+            _quiet++;
+            _residual[i] = value - centre;
+            _logs[i] += Math.Log(share);
+            return own;
         }
 
-        return isQuiet ? own : forecast.OwnVariance;
+        _logs[i] += Math.Log((1 - share) / 2);
+        return faintly > loudly ? faint : forecast.OwnVariance;
+
+        double LogOf(double off, double variance, double odds) =>
+            Math.Log(odds) - (0.5 * ((off * off / (variance + shared)) + Math.Log(variance + shared)));
     }
 
     internal static double Dot(double[] a, double[] b)

@@ -20,6 +20,9 @@ public sealed class HypothesisSpace
     /// <summary>Chance that a person reports a load as dead that is weak, or the other way round; an assumption.</summary>
     private const double NearReport = 0.05;
 
+    /// <summary>Chance that a load which fails in one way or another while parts chatter fails as reported; an assumption.</summary>
+    private const double EitherWay = 0.15;
+
     /// <summary>A fault that leaves a load more than this share of what it has in the healthy car is not why it is weak; an assumption.</summary>
     private const double LoweredShare = 0.97;
 
@@ -186,6 +189,12 @@ public sealed class HypothesisSpace
             // Just above what counts as full work in the sheet's car it may be below it in this one, if the fault lowers it at all.
             var weak = state.Share < LoweredShare * _healthy.Share ? 1 - WordForecasts.FullWork(state) : 0;
             return weak >= NearReport ? weak : 0;
+        }
+
+        if (!point.IsSteady && state.Condition < _healthy.Condition && _complaint.Is < _healthy.Condition)
+        {
+            // Where parts chatter in the sheet's car one or the other of them wins in this one.
+            return EitherWay;
         }
 
         return state.Condition == _complaint.Is ? 1

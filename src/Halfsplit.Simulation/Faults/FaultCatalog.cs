@@ -8,75 +8,28 @@ namespace Halfsplit.Simulation.Faults;
 /// <summary>Every way every part of a circuit can fail, the degrees scaled to the current each thing carries.</summary>
 public static class FaultCatalog
 {
-    /// <summary>Ohms scale of things that carry no current worth the name.</summary>
-    private const double SensingOhms = 1000;
-
-    /// <summary>The highest resistance that still counts as a bad joint and not as an open one.</summary>
-    private const double MostOhms = 3e5;
-
-    private const int PointsPerDecade = 4;
-
     /// <summary>All fault modes, in the order of the network's branches and the sheet's parts.</summary>
     public static ImmutableArray<FaultMode> For(CircuitSimulator simulator)
     {
         ArgumentNullException.ThrowIfNull(simulator);
         var network = simulator.Network;
-        var scale = OhmsScale(simulator);
+        var ranges = OhmsRange.Of(simulator);
         var modes = ImmutableArray.CreateBuilder<FaultMode>();
         for (var i = 0; i < network.Branches.Length; i++)
         {
-            AddJoint(modes, network, i, scale[i]);
+            AddJoint(modes, network, i, ranges[i]);
         }
 
         foreach (var part in network.Circuit.Parts)
         {
-            AddPart(modes, network, part, scale);
+            AddPart(modes, network, part, ranges);
         }
 
         return modes.ToImmutable();
     }
 
-    /// <summary>
-    /// For each branch, the ohms at which the healthy circuit would drop its whole supply across it: supply volts over
-    /// the most amps it carries in any condition. Severities are steps around this value.
-    /// </summary>
-    public static double[] OhmsScale(CircuitSimulator simulator)
-    {
-        ArgumentNullException.ThrowIfNull(simulator);
-        var branches = simulator.Network.Branches;
-        var most = new double[branches.Length];
-        foreach (var condition in simulator.Network.Circuit.Conditions)
-        {
-            var point = simulator.Simulate(new Arrangement(condition.Name), []);
-            for (var i = 0; i < most.Length; i++)
-            {
-                most[i] = Math.Max(most[i], Math.Abs(point.Amps(i)));
-            }
-        }
-
-        var volts = simulator.Network.Circuit.Battery.NominalVolts;
-        return [.. most.Select(amps => amps < volts / SensingOhms ? SensingOhms : volts / amps)];
-    }
-
-    /// <summary>Half a decade's quarter steps around the scale from a hundredth to ten times, whole decades above.</summary>
-    public static ImmutableArray<double> OhmsSteps(double scale)
-    {
-        var steps = ImmutableArray.CreateBuilder<double>();
-        for (var k = -2 * PointsPerDecade; k <= PointsPerDecade; k++)
-        {
-            steps.Add(scale * Math.Pow(10, k / (double)PointsPerDecade));
-        }
-
-        for (var ohms = scale * 100; ohms <= MostOhms; ohms *= 10)
-        {
-            steps.Add(ohms);
-        }
-
-        return steps.ToImmutable();
-    }
-
     private static void AddJoint(
-        ImmutableArray<FaultMode>.Builder modes, CircuitNetwork network, int index, double scale)
+        ImmutableArray<FaultMode>.Builder modes, CircuitNetwork network, int index, OhmsRange range)
     {
         var branch = network.Branches[index];
         var kind = branch.Use switch
@@ -94,7 +47,7 @@ public static class FaultCatalog
 
         modes.Add(new FaultMode(branch.Target!, FaultModes.Open, kind, branch.Owner, SeverityUnit.None, []));
         modes.Add(new FaultMode(
-            branch.Target!, FaultModes.Resistive, kind, branch.Owner, SeverityUnit.Ohms, OhmsSteps(scale)));
+            branch.Target!, FaultModes.Resistive, kind, branch.Owner, SeverityUnit.Ohms, range.Steps()));
         if (branch.Use == BranchUse.Wire)
         {
             modes.Add(new FaultMode(branch.Target!, FaultModes.ShortToGround, kind, branch.Owner, SeverityUnit.None, []));
@@ -103,7 +56,7 @@ public static class FaultCatalog
     }
 
     private static void AddPart(
-        ImmutableArray<FaultMode>.Builder modes, CircuitNetwork network, Part part, double[] scale)
+        ImmutableArray<FaultMode>.Builder modes, CircuitNetwork network, Part part, ImmutableArray<OhmsRange> ranges)
     {
         void Plain(params string[] names)
         {
@@ -122,18 +75,20 @@ public static class FaultCatalog
             {
                 if (network.Branches[i].Owner == part.Id && network.Branches[i].Use == use)
                 {
-                    return OhmsSteps(scale[i]);
+                    return ranges[i].Steps();
                 }
             }
 
-            return OhmsSteps(SensingOhms);
+            return new OhmsRange(OhmsRange.Sensing, OhmsRange.Sensing).Steps();
         }
 
         switch (part)
         {
             case Battery battery:
                 var rest = battery.RestVolts;
-                Graded(FaultModes.Discharged, SeverityUnit.Volts, [0.2 * rest, 0.5 * rest, 0.7 * rest, 0.8 * rest, 0.87 * rest, 0.92 * rest]);
+                // So near to each other that what a battery rests at in one car and another fills the gaps.
+                ImmutableArray<double> shares = [0.2, 0.26, 0.33, 0.4, 0.46, 0.52, 0.58, 0.64, 0.7, 0.75, 0.8, 0.84, 0.88, 0.92];
+                Graded(FaultModes.Discharged, SeverityUnit.Volts, [.. shares.Select(s => s * rest)]);
                 Graded(FaultModes.Weak, SeverityUnit.Ohms, [0.03, 0.06, 0.1, 0.2, 0.5, 1, 3]);
                 break;
             case Alternator:
