@@ -23,7 +23,7 @@ public sealed partial class Investigation
             steps.Add(new HistoryStep(reading.Id, reading.Check, After(i), After(i + 1), without, final));
         }
 
-        return new SuspectHistory(suspect, ShareByWeight(suspect), After(0), steps.ToImmutable()) { Bench = BenchSteps(suspect, final) };
+        return new SuspectHistory(suspect, ShareByWeight(suspect), After(0), steps.ToImmutable()) { Noticed = NoticedSteps(suspect, final) };
     }
 
     /// <summary>The suspect's share among all failures of this circuit, whatever they cause; pairs by the product of theirs.</summary>

@@ -90,9 +90,9 @@ public sealed partial class Investigation
             n.Id, n.What, [.. logs.Select(l => l[all.Things.IndexOf(n.What)])], space, all.IsIncluded(n.What)))];
     }
 
-    /// <summary>What each result from the bench did to one suspect, in the order in which they were attached.</summary>
-    private ImmutableArray<BenchStep> BenchSteps(Suspect suspect, double final) =>
-        [.. _noticed.Where(n => n.What.Kind.IsFromBench).Select(n => new BenchStep(n.Id, n.What, OddsWithout(n.Id, suspect), final))];
+    /// <summary>What each thing noticed did to one suspect, in the order in which they were said.</summary>
+    private ImmutableArray<NoticedStep> NoticedSteps(Suspect suspect, double final) =>
+        [.. _noticed.Select(n => new NoticedStep(n.Id, n.What, OddsWithout(n.Id, suspect), final))];
 
     private double OddsWithout(string noticed, Suspect suspect)
     {

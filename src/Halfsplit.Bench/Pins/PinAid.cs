@@ -96,6 +96,7 @@ public static class PinAid
                 search.Settled is { } settled ? new Message("bench.pins-settled", PinText.Of(settled))
                     : assignments[0] is { Settles.Length: 0, Odds: > 0.5 } ? new Message("bench.pins-nothing-fits")
                     : new Message("bench.pins-open", search.Possible),
+                .. search.Misfits.Select(m => new Message("bench.pins-misfit", m.Test.Id)),
                 .. next is null ? ImmutableArray<Message>.Empty : [new Message("bench.pins-next", PinText.Of(next), next.Id)],
             ],
             notes)

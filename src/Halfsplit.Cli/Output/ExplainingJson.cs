@@ -64,11 +64,12 @@ public static class ExplainingJson
             json.Odds("weight", history.Weight);
             json.Odds("afterComplaint", history.AfterComplaint);
             json.Odds("odds", history.Odds);
-            json.Array("bench", history.Bench, step =>
+            json.Array("noticed", history.Noticed, step =>
             {
                 json.WriteString("id", step.Entry);
-                json.WriteString("found", step.What.Kind.Name);
-                json.WriteString("part", step.What.About);
+                json.WriteString("what", step.What.Kind.Name);
+                json.WriteString("about", step.What.About);
+                json.WriteBoolean("onTheBench", step.What.Kind.IsFromBench);
                 json.Odds("without", step.Without);
                 json.Number("factor", step.Factor);
                 json.WriteNumber("ifSo", step.What.Kind.IfSo);

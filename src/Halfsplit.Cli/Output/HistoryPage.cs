@@ -24,15 +24,15 @@ public static class HistoryPage
         terminal.Line(
             terminal.Say("moves.complaint", session.Opened.Complaint, Percent(history.AfterComplaint), Factor(terminal, history.ComplaintFactor)),
             null, 2, 4);
-        foreach (var step in history.Bench)
+        foreach (var step in history.Noticed)
         {
             terminal.Line(
                 terminal.Say(
-                    "moves.bench", terminal.Say(NoticedText.Of(session.Circuit, step.What)), Percent(step.Without), Percent(step.Final),
+                    step.What.Kind.IsFromBench ? "moves.bench" : "moves.noticed", terminal.Say(NoticedText.Of(session.Circuit, step.What)), Percent(step.Without), Percent(step.Final),
                     Factor(terminal, step.Factor)),
                 null, 2, 4);
             terminal.Line(
-                terminal.Say("moves.bench-believed", Share(step.What.Kind.IfSo), Share(step.What.Kind.Otherwise), step.What.Kind.Source), null, 4, 2);
+                terminal.Say("moves.believed", Share(step.What.Kind.IfSo), Share(step.What.Kind.Otherwise), step.What.Kind.Source), null, 4, 2);
         }
 
         foreach (var step in history.Steps)

@@ -76,7 +76,7 @@ public static class PinsPage
             Page.Heading, 0, 2);
         foreach (var misfit in search.Misfits)
         {
-            terminal.Line(new Message("pins.misfit", misfit.Test.Id), Page.Caution, 0, 2);
+            terminal.Line(new Message("bench.pins-misfit", misfit.Test.Id), Page.Caution, 0, 2);
         }
 
         if (next is not null)

@@ -15,10 +15,7 @@ namespace Halfsplit.Diagnosis.Coverage;
 internal sealed class CoverageStudy(
     Forecaster forecaster, DiagnosisOptions options, Posterior prior, Func<Suspect, string> classOf)
 {
-    private const int CarsToSpare = 60;
-
     private readonly SafetyScreen _safety = new(forecaster, options);
-    private readonly Partition _living = Partition.Of(prior, classOf, CarsToSpare);
     private readonly CarsOfSuspects _cars = new(prior.Space);
 
     /// <param name="atHand">Checks that can be done.</param>
@@ -84,8 +81,8 @@ internal sealed class CoverageStudy(
             [.. group.Members.Select(i => prior.Space.Suspects[i])],
             group.Members.Sum(i => prior.SuspectOdds[i]),
             group.OnlyAtWorst,
-            missing.FirstOrDefault(m => left.PartsAny(m.Check, pairs) && IsSafe(m.Check)),
-            points.FirstOrDefault(p => left.PartsAny(p.Check, pairs)));
+            missing.FirstOrDefault(m => left.PartsAny(m.Check, pairs, IsSafe)),
+            points.FirstOrDefault(p => left.PartsAny(p.Check, pairs, (_, _) => true)));
     }
 
     /// <summary>Suspects that answer like a healthy car wherever one looks but at the load itself.</summary>
@@ -124,7 +121,8 @@ internal sealed class CoverageStudy(
         }
     }
 
-    private bool IsSafe(Check check) => _safety.Allows(check, _living, []);
+    /// <summary>Once readings have left only these two, it is they that must not come to harm.</summary>
+    private bool IsSafe(Check check, CarPair pair) => _safety.Allows(check, [pair.CarA, pair.CarB], []);
 
     private IEnumerable<Check> ByMinutes(IEnumerable<Check> checks) =>
         checks.OrderBy(Minutes).ThenBy(c => c.Id, StringComparer.Ordinal);

@@ -27,27 +27,18 @@ internal sealed class PairsLeft(Forecaster forecaster, List<CarPair> pairs)
     public bool IsCareful { get; set; }
 
     /// <summary>Takes out what a check tells apart.</summary>
-    /// <param name="isSafe">Asked only of a check that tells something.</param>
-    public void Apply(Check check, Func<Check, bool> isSafe)
+    /// <param name="isSafe">Asked only of a check that tells a pair apart.</param>
+    public void Apply(Check check, Func<Check, CarPair, bool> isSafe)
     {
         _looks.Clear();
         List<CarPair>? kept = null;
-        var safe = false;
         for (var i = 0; i < Left.Count; i++)
         {
-            var parts = Parts(check, Left[i]);
-            if (parts && !safe)
+            if (Parts(check, Left[i]) && isSafe(check, Left[i]))
             {
-                if (!isSafe(check))
-                {
-                    return;
-                }
-
-                safe = true;
-                kept = Left[..i];
+                kept ??= Left[..i];
             }
-
-            if (!parts)
+            else
             {
                 kept?.Add(Left[i]);
             }
@@ -57,10 +48,11 @@ internal sealed class PairsLeft(Forecaster forecaster, List<CarPair> pairs)
     }
 
     /// <summary>True where a check tells any of these apart.</summary>
-    public bool PartsAny(Check check, IEnumerable<CarPair> some)
+    /// <param name="isSafe">Asked only of a check that tells a pair apart.</param>
+    public bool PartsAny(Check check, IEnumerable<CarPair> some, Func<Check, CarPair, bool> isSafe)
     {
         _looks.Clear();
-        return some.Any(pair => Parts(check, pair));
+        return some.Any(pair => Parts(check, pair) && isSafe(check, pair));
     }
 
     private bool Parts(Check check, in CarPair pair) =>

@@ -12,8 +12,8 @@ namespace Halfsplit.Diagnosis.Explaining;
 public sealed record SuspectHistory(
     Suspect Suspect, double Weight, double AfterComplaint, ImmutableArray<HistoryStep> Steps)
 {
-    /// <summary>What was found on the bench, in the order in which it was attached; it is in the odds from the complaint on.</summary>
-    public ImmutableArray<BenchStep> Bench { get; init; } = [];
+    /// <summary>What was noticed or found on the bench, in the order in which it was said; it is in the odds from the complaint on.</summary>
+    public ImmutableArray<NoticedStep> Noticed { get; init; } = [];
 
     /// <summary>The odds now.</summary>
     public double Odds => Steps.Length > 0 ? Steps[^1].After : AfterComplaint;
@@ -22,11 +22,11 @@ public sealed record SuspectHistory(
     public double ComplaintFactor => HistoryStep.FactorOf(Weight, AfterComplaint);
 }
 
-/// <summary>What one result from the bench did to one suspect.</summary>
+/// <summary>What one thing noticed, or one result from the bench, did to one suspect.</summary>
 /// <param name="Entry">Its name in the job.</param>
 /// <param name="Without">The odds that everything else gives.</param>
 /// <param name="Final">The odds with everything.</param>
-public sealed record BenchStep(string Entry, Noticed What, double Without, double Final)
+public sealed record NoticedStep(string Entry, Noticed What, double Without, double Final)
 {
     /// <summary>How many times likelier against all others it makes the suspect; under 1: less likely.</summary>
     public double Factor => HistoryStep.FactorOf(Without, Final);

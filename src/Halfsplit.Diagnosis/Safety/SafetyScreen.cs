@@ -34,6 +34,14 @@ public sealed class SafetyScreen(Forecaster forecaster, DiagnosisOptions options
     {
         ArgumentNullException.ThrowIfNull(check);
         ArgumentNullException.ThrowIfNull(living);
+        return Allows(check, living.Cars, repairs);
+    }
+
+    /// <summary>The same where only these cars are left.</summary>
+    public bool Allows(Check check, IReadOnlyList<Hypothesis> cars, ImmutableArray<Repair> repairs)
+    {
+        ArgumentNullException.ThrowIfNull(check);
+        ArgumentNullException.ThrowIfNull(cars);
         if (ForbiddenPlace(check) || LoadsAnOutput(check) || JoinsRestingContact(check))
         {
             return false;
@@ -49,7 +57,7 @@ public sealed class SafetyScreen(Forecaster forecaster, DiagnosisOptions options
             return false;
         }
 
-        foreach (var car in living.Cars)
+        foreach (var car in cars)
         {
             if (!car.IsNone && !IsSafeFor(car, check, repairs))
             {

@@ -35,7 +35,7 @@ public sealed class BenchResultTests : IDisposable
         _shell.WithJob("pump-feed");
         var attached = Shell.Expect(0, _shell.Run([.. Contact, "--json"])).Json.GetProperty("attached");
         var status = Shell.Expect(0, _shell.Run("status", _shell.Job, "--json")).Json;
-        var why = Shell.Expect(0, _shell.Run("status", _shell.Job, "--why", "K2 contact resistive", "--json")).Json.GetProperty("why").GetProperty("bench")[0];
+        var why = Shell.Expect(0, _shell.Run("status", _shell.Job, "--why", "K2 contact resistive", "--json")).Json.GetProperty("why").GetProperty("noticed")[0];
 
         Assert.Equal("relay-contact-bad", attached.GetProperty("found").GetString());
         Assert.Equal("K2", status.GetProperty("bench")[0].GetProperty("about").GetString());
@@ -49,7 +49,7 @@ public sealed class BenchResultTests : IDisposable
     {
         _shell.WithJob("pump-feed", "silent");
         Shell.Expect(0, _shell.Run("bench", "contact", "--millivolts", "540", "--amps", "6", "--job", _shell.Job, "--part", "K2"));
-        var why = Shell.Expect(0, _shell.Run("status", _shell.Job, "--why", "K2 contact resistive", "--json")).Json.GetProperty("why").GetProperty("bench")[0];
+        var why = Shell.Expect(0, _shell.Run("status", _shell.Job, "--why", "K2 contact resistive", "--json")).Json.GetProperty("why").GetProperty("noticed")[0];
 
         // 90 mΩ does not keep a pump from running, and says nothing for the ohms that do.
         Assert.True(why.GetProperty("factor").GetDouble() < 1.5);

@@ -55,6 +55,7 @@ public sealed class NoticeTests : IDisposable
 
         ApprovedText.Matches("notice", Shell.Expect(0, _shell.Run("notice", _shell.Job, "new-load-did-not-help")).Output);
         Shell.Expect(5, _shell.Run("notice", _shell.Job, "new-load-did-not-help"));
+        Assert.Contains("noticed: ", Shell.Expect(0, _shell.Run("status", _shell.Job, "--why", "M1 open")).Output, StringComparison.Ordinal);
         Assert.NotEqual(before, Shell.Expect(0, _shell.Run("status", _shell.Job, "--json")).Json.GetProperty("suspects").ToString());
         Shell.Expect(0, _shell.Run("withdraw", _shell.Job, "--noticed", "new-load-did-not-help"));
         Assert.Equal(before, Shell.Expect(0, _shell.Run("status", _shell.Job, "--json")).Json.GetProperty("suspects").ToString());

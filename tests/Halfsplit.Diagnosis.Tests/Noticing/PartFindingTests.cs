@@ -169,7 +169,7 @@ public sealed class PartFindingTests
         var before = investigation.Suspects.Single(s => s.Suspect.Id == "K2 coil open").Odds;
         investigation.Notice("2", Found(investigation, "relay-coil-open:K2"));
         var suspect = investigation.Suspects.Single(s => s.Suspect.Id == "K2 coil open");
-        var step = Assert.Single(investigation.HistoryOf(suspect.Suspect).Bench);
+        var step = Assert.Single(investigation.HistoryOf(suspect.Suspect).Noticed);
 
         Assert.Equal(before, step.Without, 1e-9);
         Assert.Equal(suspect.Odds, step.Final, 1e-9);
