@@ -227,7 +227,7 @@ public sealed partial class Investigation
         }
 
         return CheckCatalog.Generate(Network, Complaint, Options, now.GivenUp)
-            .FirstOrDefault(c => c.Subject == CheckSubject.LampGlow && c.Probe.About == load.Id
+            .FirstOrDefault(c => IsLampFor(c, load)
                 && !now.SkippedChecks.Contains(c.Id) && !IsDone(now, c)
                 && _planner.IsSafe(now.Posterior, c, now.Repairs, ClassOf));
     }
@@ -236,10 +236,15 @@ public sealed partial class Investigation
     {
         var car = now.LikeliestCar(top.Suspects[0].Suspect);
         return now.Observations.Any(o => o.RepairsBefore.Length == now.Repairs.Length
-            && (o.Check.Probe.About == load.Id && o.Check.Subject == CheckSubject.LampGlow
+            && (IsLampFor(o.Check, load)
                 || o.Check.Subject == CheckSubject.Number && o.Check.Probe.Instrument == Instrument.Volts
                 && Math.Abs(_forecaster.PointOf(car, o.Check, o.RepairsBefore).Load(load.Id).Amps) >= 0.5 * load.RatedAmps));
     }
+
+    /// <summary>A lamp in place of the load; of several filaments, of one that is lit when all is well.</summary>
+    private bool IsLampFor(Check check, Load load) => check.Probe.About == load.Id && check.Subject == CheckSubject.LampGlow
+        && (load is not Lamp { Filaments.Length: > 1 }
+            || Math.Abs(_forecaster.MeanOf(SafetyScreen.HealthyCar(), check, []).Value) > DeadShare * Circuit.Battery.NominalVolts);
 
     private sealed record ClassOdds(double Odds, Repair? Repair, ImmutableArray<SuspectOdds> Suspects);
 }

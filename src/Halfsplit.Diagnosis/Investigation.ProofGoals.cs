@@ -26,6 +26,9 @@ public sealed partial class Investigation
     /// <summary>Default until asked for.</summary>
     private ImmutableArray<Check> _acrossLoad;
 
+    /// <summary>Where the load complained of is driven; null until asked for.</summary>
+    private (TerminalName Feed, TerminalName Return)? _driven;
+
     /// <summary>
     /// What has to be seen after the last repair: the complaint's condition, the volts across the working load, then the
     /// worst cases that apply to what was mended.
@@ -183,10 +186,9 @@ public sealed partial class Investigation
 
     private bool IsAcrossLoad(Check check)
     {
-        var load = (Load)Circuit[Complaint.Load];
+        var (feed, back) = _driven ??= _forecaster.Simulator.Simulate(new Arrangement(Complaint.Condition), []).Driven((Load)Circuit[Complaint.Load]);
         return check is { Subject: CheckSubject.Number, Probe: { Instrument: Instrument.Volts, Red: { } red, Black: { } black } }
-            && Network.NodeOf(red) == Network.NodeOf(new(load.Id, load.Across.Pos))
-            && Network.NodeOf(black) == Network.NodeOf(new(load.Id, load.Across.Neg));
+            && Network.NodeOf(red) == Network.NodeOf(feed) && Network.NodeOf(black) == Network.NodeOf(back);
     }
 
     private ImmutableArray<Check> AmpsOfLoad(Assessment now)

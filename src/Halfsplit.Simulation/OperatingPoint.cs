@@ -105,6 +105,16 @@ public sealed class OperatingPoint
     /// <summary>How a load fares.</summary>
     public LoadState Load(string id) => LoadJudge.Judge(this, (Load)Network.Circuit[id]);
 
+    /// <summary>The terminals between which a load does its work: of a lamp with several filaments those of the one that has most volts.</summary>
+    public (TerminalName Feed, TerminalName Return) Driven(Load load)
+    {
+        ArgumentNullException.ThrowIfNull(load);
+        var back = new TerminalName(load.Id, load.Across.Neg);
+        return load is Lamp lamp
+            ? (lamp.Filaments.Select(f => new TerminalName(lamp.Id, f.Terminal)).MaxBy(t => Math.Abs(Volts(t) - Volts(back))), back)
+            : (new TerminalName(load.Id, load.Across.Pos), back);
+    }
+
     /// <summary>True if the car has a fault of this mode.</summary>
     public bool HasFault(string mode) => Run.Faults.Any(f => f.Mode == mode);
 

@@ -66,5 +66,5 @@ public sealed class MetricTests
     }
 
     private static CarResult Result(bool proven) => new(
-        "a", "base", 1, "p", "dark", "X:open", "wire open", false, 60, 30, 4, 2, 1, false, null, null, proven, false, 0, [], [], []);
+        "a", "base", 1, "p", "dark", "X:open", "wire open", false, 60, 30, 4, 2, 1, false, null, null, null, null, proven, false, 0, [], [], []);
 }

@@ -26,7 +26,7 @@ public sealed class LoadWiring
         Network = simulator.Network;
         Load = (Load)Network.Circuit[complaint.Load];
         _healthy = simulator.Simulate(new Arrangement(complaint.Condition), []);
-        var (feed, back) = Driven();
+        var (feed, back) = _healthy.Driven(Load);
         Positive = feed;
         Negative = back;
         Feed = CurrentPath.Trace(_healthy, Network.NodeOf(feed), upstream: true, Load.Id);
@@ -100,7 +100,7 @@ public sealed class LoadWiring
         ArgumentNullException.ThrowIfNull(load);
         var point = _simulator.Simulate(new Arrangement(condition), []);
         return point.Load(load.Id).Condition == LoadCondition.Works
-            ? CurrentPath.Trace(point, Network.NodeOf(new(load.Id, load.Across.Pos)), upstream: true, load.Id)
+            ? CurrentPath.Trace(point, Network.NodeOf(point.Driven(load).Feed), upstream: true, load.Id)
             : null;
     }
 
@@ -120,13 +120,4 @@ public sealed class LoadWiring
     }
 
     private bool IsFedAt86(Relay relay) => _healthy.Volts(new(relay.Id, "86")) >= _healthy.Volts(new(relay.Id, "85"));
-
-    private (TerminalName, TerminalName) Driven()
-    {
-        // Of a lamp with two filaments, the one that is lit.
-        var back = new TerminalName(Load.Id, Load.Across.Neg);
-        var feed = Load.Terminals.Select(t => new TerminalName(Load.Id, t)).Where(t => t != back)
-            .MaxBy(t => Math.Abs(_healthy.Volts(t) - _healthy.Volts(back)));
-        return (feed, back);
-    }
 }

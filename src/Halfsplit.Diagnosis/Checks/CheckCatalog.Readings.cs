@@ -167,8 +167,8 @@ public sealed partial class CheckCatalog
         }
     }
 
-    /// <summary>The harness-side cavities that feed a load through this connector, if it is the load's own plug.</summary>
-    private (TerminalName Feed, TerminalName Return)? HarnessSide(Part connector, Load load)
+    /// <summary>The harness-side cavities that feed a load through this connector, if it is the load's own plug: a pair for each filament.</summary>
+    private IEnumerable<(TerminalName Feed, TerminalName Return)> HarnessSide(Part connector, Load load)
     {
         TerminalName? Opposite(string terminal)
         {
@@ -187,7 +187,14 @@ public sealed partial class CheckCatalog
             return null;
         }
 
-        return Opposite(load.Across.Pos) is { } feed && Opposite(load.Across.Neg) is { } back ? (feed, back) : null;
+        IEnumerable<string> feeds = load is Lamp lamp ? lamp.Filaments.Select(f => f.Terminal) : [load.Across.Pos];
+        foreach (var terminal in feeds)
+        {
+            if (Opposite(terminal) is { } feed && Opposite(load.Across.Neg) is { } back)
+            {
+                yield return (feed, back);
+            }
+        }
     }
 
     private double StandardLamp(double watts) =>

@@ -173,11 +173,11 @@ public sealed partial class CheckCatalog
 
         foreach (var load in _network.Circuit.Parts.OfType<Load>().Where(l => l is not Starter))
         {
-            if (HarnessSide(connector, load) is { } pair)
+            foreach (var (feed, back) in HarnessSide(connector, load))
             {
                 var watts = StandardLamp(load.RatedAmps * load.RatedVolts);
-                Add(CheckKind.Reading, CheckSubject.LampGlow, live, Instrument.TestLamp, load.Id, pair.Feed, pair.Return, watts);
-                Add(CheckKind.Reading, CheckSubject.Number, live, Instrument.VoltsLowImpedance, null, pair.Feed, pair.Return);
+                Add(CheckKind.Reading, CheckSubject.LampGlow, live, Instrument.TestLamp, load.Id, feed, back, watts);
+                Add(CheckKind.Reading, CheckSubject.Number, live, Instrument.VoltsLowImpedance, null, feed, back);
             }
         }
     }

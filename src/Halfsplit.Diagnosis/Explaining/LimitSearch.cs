@@ -136,7 +136,7 @@ internal sealed class LimitSearch
         { Red: { } red, Black: { } black } => (red, black),
         { About: { } about } => _forecaster.Network.Circuit.Find(about) switch
         {
-            Load load => (new(load.Id, load.Across.Pos), new(load.Id, load.Across.Neg)),
+            Load load => _forecaster.Simulator.Simulate(_check.Arrangement, []).Driven(load),
             Relay relay => (new(relay.Id, "86"), new(relay.Id, "85")),
             _ => null,
         },

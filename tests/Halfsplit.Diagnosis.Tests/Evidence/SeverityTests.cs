@@ -1,4 +1,5 @@
 using Halfsplit.Circuits.Sheets;
+using Halfsplit.Diagnosis.Readings;
 using Halfsplit.Diagnosis.Tests.Play;
 using Xunit;
 
@@ -86,5 +87,41 @@ public sealed class SeverityTests
             var one = Odds(fault, "work of DL | running parking");
             Assert.InRange(Odds(fault, "work of DL | running parking", "work of DR | running parking"), 0.8 * one, 0.99);
         }
+    }
+
+    /// <summary>
+    /// A ground that carries a wiper's amps and a relay coil's: 94 ohm is open to the one and readable from the volts of the other.
+    /// </summary>
+    [Fact]
+    public void A_shared_ground_has_degrees_for_the_lightest_of_its_loads()
+    {
+        var circuit = ShippedSheets.Load("headlamps-ground-side");
+        var complaint = circuit.Complaints.First(c => c.Name == "tell-tale of main beam dark");
+        var investigation = Investigation.Open(circuit, complaint);
+        var car = new SimulatedCar(circuit, complaint.Load, Game.Fault("G3:resistive:94"));
+        foreach (var id in (string[])["work of TT | main beam", "volts BAT.pos BAT.neg | key off", "volts DS.85 DS.31 | main beam", "volts DS.85 BODY | main beam"])
+        {
+            var check = investigation.FindCheck(id)!;
+            investigation.Record(id, check, car.Answer(check));
+        }
+
+        var ground = investigation.Suspects.Single(s => s.Suspect.Id == "G3 resistive");
+        Assert.InRange(ground.Odds, 0.5, 0.99);
+        Assert.InRange(ground.Severity!.Value, 80, 110);
+    }
+
+    /// <summary>Between a fifth and a half of its volts an empty battery is an empty battery, and nothing unheard of.</summary>
+    [Theory]
+    [InlineData(4.28)]
+    [InlineData(5.6)]
+    [InlineData(3.6)]
+    public void A_battery_may_be_empty_by_any_degree(double volts)
+    {
+        var circuit = ShippedSheets.Load("pump-feed");
+        var investigation = Investigation.Open(circuit, circuit.Complaints[0]);
+        investigation.Record("posts", investigation.FindCheck("volts BAT.pos BAT.neg | key off")!, new ReadingParse.Number(volts, Quantity.Volts, 0.01));
+
+        Assert.True(investigation.Suspects.Single(s => s.Suspect.Id == "BAT discharged").Odds
+            > investigation.Suspects.Single(s => s.Suspect.IsNone).Odds);
     }
 }
