@@ -67,6 +67,7 @@ internal sealed class AnswerHeaps
             Add(count);
         }
 
+        // The heap in which a suspect was last met; the first is number 1.
         var met = new int[_suspectCount];
         var (heapNumber, inHeap) = (0, 0);
         var last = double.NegativeInfinity;

@@ -83,7 +83,7 @@ public sealed partial class CheckCatalog
         {
             foreach (var wire in _network.Circuit.Wires)
             {
-                if (CanClamp(wire.From, wire.To) || CanClamp(wire.To, wire.From))
+                if (TestPoints.ClampEnds(_network.Circuit, wire).Any(end => byNode.ContainsKey(_network.NodeOf(end))))
                 {
                     Add(Check.Create(
                         CheckKind.Reading, CheckSubject.Number, arrangement,
@@ -91,10 +91,6 @@ public sealed partial class CheckCatalog
                 }
             }
         }
-
-        // The body is within reach everywhere, but a wire that ends on it only where its other end is.
-        bool CanClamp(TerminalName end, TerminalName other) => byNode.ContainsKey(_network.NodeOf(end))
-            && (_network.Circuit.Find(end.Part)?.Notes.Place is not null || _network.Circuit.Find(other.Part)?.Notes.Place is null);
     }
 
     /// <summary>Pairs of touchable points with only untouchable ones between them.</summary>

@@ -42,6 +42,16 @@ public static class TestPoints
         return points.ToImmutable();
     }
 
+    /// <summary>The ends of a wire at which a clamp can go round it: the body is everywhere, but not where a wire meets it.</summary>
+    public static IEnumerable<TerminalName> ClampEnds(Circuit circuit, Wire wire)
+    {
+        ArgumentNullException.ThrowIfNull(circuit);
+        ArgumentNullException.ThrowIfNull(wire);
+        TerminalName[] ends = [wire.From, wire.To];
+        var placed = Array.FindAll(ends, e => circuit.Find(e.Part)?.Notes.Place is not null);
+        return placed.Length > 0 ? placed : ends;
+    }
+
     private static bool CanTouch(Part part, string terminal, Arrangement arrangement)
     {
         if (!part.Notes.Probe)

@@ -87,8 +87,7 @@ public static class Access
             return [TerminalName.Parse(about.Split(' ')[0]).Part];
         }
 
-        // A clamp goes round the wire at whichever end is easier to get at. The body is everywhere, but not where a wire meets it.
-        double Minutes(string part) => circuit.FindPlace(circuit.Find(part)?.Notes.Place)?.OpenMinutes ?? double.PositiveInfinity;
-        return [Minutes(wire.From.Part) <= Minutes(wire.To.Part) ? wire.From.Part : wire.To.Part];
+        // A clamp goes round the wire at whichever end is easier to get at.
+        return [TestPoints.ClampEnds(circuit, wire).MinBy(end => circuit.FindPlace(circuit.Find(end.Part)?.Notes.Place)?.OpenMinutes ?? 0).Part];
     }
 }

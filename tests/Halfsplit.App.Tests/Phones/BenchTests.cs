@@ -45,7 +45,7 @@ public sealed class BenchTests(PublishedApp app)
         // What no circuit is about leads here from the start page's search.
         await phone.GoAsync("#/");
         await page.Locator("input[type=search]").FillAsync("horn snorkel");
-        await page.GetByText(phone.Say("app.start.unknown", "snorkel")).WaitForAsync();
+        await page.GetByText(phone.Say("shelf.unknown-beside", "snorkel")).WaitForAsync();
         await page.Locator("input[type=search]").FillAsync("battery goes flat overnight");
         await page.GetByRole(AriaRole.Link, new() { Name = phone.Say("bench-aid.drain-hunt"), Exact = true }).ClickAsync();
         await page.GetByRole(AriaRole.Heading, new() { Name = phone.Say("bench-aid.drain-hunt"), Exact = true }).WaitForAsync();
