@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Halfsplit.Diagnosis.Evidence;
 using Halfsplit.Diagnosis.Explaining;
 using Halfsplit.Diagnosis.Suspects;
 using Halfsplit.Simulation.Faults;
@@ -23,7 +24,8 @@ public sealed partial class Investigation
             steps.Add(new HistoryStep(reading.Id, reading.Check, After(i), After(i + 1), without, final));
         }
 
-        return new SuspectHistory(suspect, ShareByWeight(suspect), After(0), steps.ToImmutable()) { Noticed = NoticedSteps(suspect, final) };
+        var complaint = Odds(Posterior.Of(_unnoticed, _forecaster, [])).GetValueOrDefault(suspect.Id);
+        return new SuspectHistory(suspect, ShareByWeight(suspect), complaint, steps.ToImmutable()) { Noticed = NoticedSteps(suspect, final) };
     }
 
     /// <summary>The suspect's share among all failures of this circuit, whatever they cause; pairs by the product of theirs.</summary>

@@ -117,5 +117,6 @@ public sealed partial class Investigation
         _weighed = null;
         _evidence = null;
         _assessment = null;
+        _oddsAfter.Clear();
     }
 }

@@ -7,16 +7,16 @@ namespace Halfsplit.Diagnosis.Explaining;
 
 /// <summary>How a suspect came by its odds, reading by reading.</summary>
 /// <param name="Weight">Its share among all ways this circuit can fail, by the failure weights and the surroundings alone.</param>
-/// <param name="AfterComplaint">Its odds once the complaint is known: what does not cause it is out.</param>
+/// <param name="AfterComplaint">Its odds once the complaint is known and nothing else: what does not cause it is out.</param>
 /// <param name="Steps">The readings in the order in which they were taken.</param>
 public sealed record SuspectHistory(
     Suspect Suspect, double Weight, double AfterComplaint, ImmutableArray<HistoryStep> Steps)
 {
-    /// <summary>What was noticed or found on the bench, in the order in which it was said; it is in the odds from the complaint on.</summary>
+    /// <summary>What was noticed or found on the bench, in the order in which it was said; the readings come on top of it.</summary>
     public ImmutableArray<NoticedStep> Noticed { get; init; } = [];
 
     /// <summary>The odds now.</summary>
-    public double Odds => Steps.Length > 0 ? Steps[^1].After : AfterComplaint;
+    public double Odds => Steps.Length > 0 ? Steps[^1].After : Noticed.Length > 0 ? Noticed[^1].Final : AfterComplaint;
 
     /// <summary>How many times likelier against the rest the complaint made it; under 1: less likely.</summary>
     public double ComplaintFactor => HistoryStep.FactorOf(Weight, AfterComplaint);

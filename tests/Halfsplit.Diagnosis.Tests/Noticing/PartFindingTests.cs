@@ -166,12 +166,15 @@ public sealed class PartFindingTests
     {
         var investigation = Pump.Value.Anew();
         investigation.Record("1", CheckCatalog.Reproduce(investigation.Circuit, investigation.Complaint), new ReadingParse.Word(AnswerWord.Silent));
-        var before = investigation.Suspects.Single(s => s.Suspect.Id == "K2 coil open").Odds;
+        var before = investigation.Suspects.Single(s => s.Suspect.Id == "K2 coil open");
+        var complaint = investigation.HistoryOf(before.Suspect).AfterComplaint;
         investigation.Notice("2", Found(investigation, "relay-coil-open:K2"));
         var suspect = investigation.Suspects.Single(s => s.Suspect.Id == "K2 coil open");
-        var step = Assert.Single(investigation.HistoryOf(suspect.Suspect).Noticed);
+        var history = investigation.HistoryOf(suspect.Suspect);
+        var step = Assert.Single(history.Noticed);
 
-        Assert.Equal(before, step.Without, 1e-9);
+        Assert.Equal(complaint, history.AfterComplaint, 1e-9);
+        Assert.Equal(before.Odds, step.Without, 1e-9);
         Assert.Equal(suspect.Odds, step.Final, 1e-9);
         Assert.True(step.Factor > 10);
     }
