@@ -6,8 +6,8 @@ using Halfsplit.Evaluation.Tables;
 
 const string Usage = """
     closed-loop [--sheet NAME] [--cars N] [--variant NAME] [--players A,B] [--out FOLDER] [--threads N]
-    table       [--sheet NAME] [--variant NAME] [--players A,B] [--out FOLDER]
-    plots       [--sheet NAME] [--variant NAME] [--players A,B] [--out FOLDER] [--to FOLDER]
+    table       [--sheet NAME] [--cars N] [--variant NAME] [--players A,B] [--out FOLDER]
+    plots       [--sheet NAME] [--cars N] [--variant NAME] [--players A,B] [--out FOLDER] [--to FOLDER]
     pack        [--sheet NAME] [--variant NAME] [--out FOLDER]
     trace       --sheet NAME --car N [--variant NAME] [--players A,B]
     """;
@@ -39,7 +39,7 @@ if (args.Length == 0 || args.Length % 2 == 0 || variants.Contains(null) || names
 
 IEnumerable<CarResult> Results() => variants
     .SelectMany(v => sheets.SelectMany(s => ResultFile.Read(ClosedLoop.PathOf(folder, s, v!.Name))))
-    .Where(r => names.Contains(r.Player));
+    .Where(r => names.Contains(r.Player) && r.Car < Number("--cars", int.MaxValue));
 
 switch (args[0])
 {

@@ -14,6 +14,12 @@ public sealed partial class Investigation
     /// <summary>How many of the best suspects of each view take part in pairs.</summary>
     private const int PairCandidates = 8;
 
+    /// <summary>How many readings are left out one after the other, each in turn, before only the most doubtful are.</summary>
+    private const int MostLeftOut = 20;
+
+    /// <summary>How many of the most doubtful: each takes as long as weighing all the others, and one of many says little.</summary>
+    private const int DoubtfulLeftOut = 6;
+
     /// <summary>How many suspects that may have hidden behind a mended fault are tried.</summary>
     private const int MostHidden = 40;
 
@@ -95,11 +101,26 @@ public sealed partial class Investigation
 
         Take(all, PairCandidates);
         Take(Posterior.Of(_singles, _forecaster, []), PairCandidates);
-        for (var left = 0; left < observations.Length; left++)
+        foreach (var left in LeftOut(observations, all))
         {
-            Take(Posterior.Of(_singles, _forecaster, observations.RemoveAt(left)), PairCandidates);
+            Take(Posterior.Of(_singles, _forecaster, observations.Remove(left)), PairCandidates);
         }
 
         return [.. chosen.OrderBy(c => c.Key, StringComparer.Ordinal).Select(c => c.Value)];
+    }
+
+    private IEnumerable<Observation> LeftOut(ImmutableArray<Observation> observations, Posterior all)
+    {
+        if (observations.Length <= MostLeftOut)
+        {
+            return observations;
+        }
+
+        var slips = all.SlipOdds(_forecaster, observations);
+        return observations
+            .Select((reading, i) => (Reading: reading, Slip: Math.Round(slips[i], 6)))
+            .OrderByDescending(r => r.Slip)
+            .Select(r => r.Reading)
+            .Take(DoubtfulLeftOut);
     }
 }

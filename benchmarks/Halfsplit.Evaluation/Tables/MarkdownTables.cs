@@ -50,7 +50,7 @@ public sealed class MarkdownTables(TextWriter writer)
 
         Head(title,
             "of", "cars", "minutes: halfsplit", "skilled-order", "fixed-order", "clairvoyant", "minutes ÷ skilled order", "÷ fixed order",
-            "first repair right %", "group held it %", "wide group held it %", "size of wide group", "wrong parts: halfsplit", "skilled-order", "fixed-order",
+            "first repair right %", "group held it %", "99 % group held it %", "size of 99 % group", "wrong parts: halfsplit", "skilled-order", "fixed-order",
             "handed over %: halfsplit", "skilled-order", "calibration error %");
         foreach (var group in groups)
         {
@@ -86,7 +86,7 @@ public sealed class MarkdownTables(TextWriter writer)
         var clairvoyant = summaries.Find(s => s.Player == "clairvoyant");
         Head(title,
             "player", "cars", "minutes", "90 %", "money", "90 %", "first repair right %", "group held it %", "size of group",
-            "wide group held it %", "size of wide group", "wrong parts", "wrong repairs", "comebacks %", "handed over %", "minutes ÷ fixed order", "minutes ÷ clairvoyant", "money ÷ clairvoyant");
+            "99 % group held it %", "size of 99 % group", "wrong parts", "wrong repairs", "comebacks %", "handed over %", "minutes ÷ fixed order", "minutes ÷ clairvoyant", "money ÷ clairvoyant");
         foreach (var s in summaries)
         {
             Row(
