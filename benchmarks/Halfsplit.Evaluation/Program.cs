@@ -1,5 +1,7 @@
+using System.Diagnostics;
 using System.Globalization;
 using Halfsplit.Circuits.Sheets;
+using Halfsplit.Evaluation;
 using Halfsplit.Evaluation.Cars;
 using Halfsplit.Evaluation.Play;
 using Halfsplit.Evaluation.Tables;
@@ -13,23 +15,28 @@ const string Usage = """
     """;
 
 CultureInfo.DefaultThreadCurrentCulture = CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
-var options = new Dictionary<string, string>(StringComparer.Ordinal);
-for (var i = 1; i + 1 < args.Length; i += 2)
+var known = AllPlayers.Make();
+var (arguments, wrong) = Arguments.Parse(args);
+if (arguments is null)
 {
-    options[args[i]] = args[i + 1];
+    return Refuse(wrong!);
 }
 
-string Option(string name, string usual) => options.GetValueOrDefault(name, usual);
-int Number(string name, int usual) => int.Parse(Option(name, usual.ToString(CultureInfo.InvariantCulture)), CultureInfo.InvariantCulture);
-
-var known = AllPlayers.Make();
-var names = Option("--players", string.Join(',', known.Select(p => p.Name))).Split(',');
-var sheets = options.TryGetValue("--sheet", out var one) ? one.Split(',') : [.. ShippedSheets.Names];
-var folder = Option("--out", Path.Combine("artifacts", "evaluation"));
-var variants = Option("--variant", "base") == "all" ? [.. Variant.All] : Option("--variant", "base").Split(',').Select(Variant.Find).ToList();
-if (args.Length == 0 || args.Length % 2 == 0 || variants.Contains(null) || names.Except(known.Select(p => p.Name)).Any()
-    || sheets.Except(ShippedSheets.Names).Any())
+var names = arguments.List("--players", known.Select(p => p.Name));
+var sheets = arguments.List("--sheet", ShippedSheets.Names);
+var folder = arguments.Text("--out", Path.Combine("artifacts", "evaluation"));
+var variantNames = arguments.Text("--variant", "base") == "all" ? [.. Variant.All.Select(v => v.Name)] : arguments.List("--variant", ["base"]);
+if (names.Except(known.Select(p => p.Name)).Concat(sheets.Except(ShippedSheets.Names)).Concat(variantNames.Where(v => Variant.Find(v) is null)).ToList()
+    is { Count: > 0 } unknown)
 {
+    return Refuse($"Not known: {string.Join(", ", unknown)}.");
+}
+
+var variants = variantNames.Select(v => Variant.Find(v)!).ToList();
+
+int Refuse(string why)
+{
+    Console.Error.WriteLine(why);
     Console.Error.WriteLine(Usage);
     Console.Error.WriteLine($"sheets: {string.Join(", ", ShippedSheets.Names)}");
     Console.Error.WriteLine($"variants: {string.Join(", ", Variant.All.Select(v => v.Name))}, all");
@@ -37,47 +44,69 @@ if (args.Length == 0 || args.Length % 2 == 0 || variants.Contains(null) || names
     return 2;
 }
 
-IEnumerable<CarResult> Results() => variants
-    .SelectMany(v => sheets.SelectMany(s => ResultFile.Read(ClosedLoop.PathOf(folder, s, v!.Name))))
-    .Where(r => names.Contains(r.Player) && r.Car < Number("--cars", int.MaxValue));
+var cars = arguments.Number("--cars", int.MaxValue);
+List<CarResult> Results() => [.. variants
+    .SelectMany(v => sheets.SelectMany(s => ResultFile.Read(ClosedLoop.PathOf(folder, s, v.Name))))
+    .Where(r => names.Contains(r.Player) && r.Car < cars)];
 
-switch (args[0])
+int NoResults()
+{
+    Console.Error.WriteLine($"No such results in {folder}: play them first, with closed-loop --out {folder}.");
+    return 1;
+}
+
+switch (arguments.Task)
 {
     case "closed-loop":
         foreach (var variant in variants)
         {
             new ClosedLoop(
                 new ClosedLoopRun(
-                    [.. sheets], Number("--cars", 2000), variant!, [.. known.Where(p => names.Contains(p.Name))], folder, Number("--threads", 2)),
+                    [.. sheets], arguments.Number("--cars", 2000), variant, [.. known.Where(p => names.Contains(p.Name))], folder, arguments.Number("--threads", 2)),
                 Console.Error).Play();
         }
 
         return 0;
     case "table":
-        new MarkdownTables(Console.Out).Print([.. Results()]);
+        if (Results() is not { Count: > 0 } told)
+        {
+            return NoResults();
+        }
+
+        new MarkdownTables(Console.Out).Print(told);
         return 0;
     case "pack":
         foreach (var variant in variants)
         {
-            sheets.ToList().ForEach(sheet => ResultFile.Pack(ClosedLoop.PathOf(folder, sheet, variant!.Name)));
+            sheets.ToList().ForEach(sheet => ResultFile.Pack(ClosedLoop.PathOf(folder, sheet, variant.Name)));
         }
 
         return 0;
     case "plots":
-        Plots.Write([.. Results()], Option("--to", Path.Combine("docs", "pictures")));
+        if (Results() is not { Count: > 0 } drawn)
+        {
+            return NoResults();
+        }
+
+        Plots.Write(drawn, arguments.Text("--to", Path.Combine("docs", "pictures")));
         return 0;
     case "trace":
-        var lot = new CarLot(sheets[0], ShippedSheets.Load(sheets[0]), variants[0]!);
-        var number = Number("--car", 0);
-        var place = new Workplace(ShippedSheets.Load(sheets[0]), lot.ComplaintOf(number), variants[0]!);
+        var lot = new CarLot(sheets[0], ShippedSheets.Load(sheets[0]), variants[0]);
+        var number = arguments.Number("--car", 0);
+        if (lot.Draw(number) is not { } car)
+        {
+            Console.Error.WriteLine($"{sheets[0]} has no car {number}: nothing that was drawn shows its complaint. Try another.");
+            return 1;
+        }
+
+        var place = new Workplace(ShippedSheets.Load(sheets[0]), lot.ComplaintOf(number), variants[0]);
         foreach (var player in known.Where(p => names.Contains(p.Name)))
         {
-            Console.WriteLine($"{sheets[0]} {variants[0]!.Name} car {number}, {place.Complaint.Name}, {player.Name}");
-            CarTrace.Print(place, sheets[0], number, lot.Draw(number)!, player, Console.Out);
+            Console.WriteLine($"{sheets[0]} {variants[0].Name} car {number}, {place.Complaint.Name}, {player.Name}");
+            CarTrace.Print(place, sheets[0], number, car, player, Console.Out);
         }
 
         return 0;
     default:
-        Console.Error.WriteLine(Usage);
-        return 2;
+        throw new UnreachableException(arguments.Task);
 }
