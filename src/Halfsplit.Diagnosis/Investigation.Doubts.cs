@@ -66,15 +66,20 @@ public sealed partial class Investigation
         }
 
         var odds = SlipOddsOf(now);
-        ImmutableArray<DoubtfulReading> found = [.. now.Observations
-            .Select((o, i) => (Reading: o, Odds: odds[i]))
+        ImmutableArray<DoubtfulReading> found = [.. MostDoubtful(now.Observations, odds)
             .Where(o => o.Odds > DoubtfulFrom)
-            .OrderByDescending(o => Math.Round(o.Odds, 6))
-            .ThenBy(o => o.Reading.Check.Id, StringComparer.Ordinal)
             .Select(o => new DoubtfulReading(o.Reading, o.Odds, Matters(now, o.Reading)))];
         _doubts = (now, found);
         return found;
     }
+
+    /// <summary>The likeliest slips first.</summary>
+    private static IEnumerable<(Observation Reading, double Odds)> MostDoubtful(
+        ImmutableArray<Observation> observations, ImmutableArray<double> slipOdds) =>
+        observations
+            .Select((o, i) => (Reading: o, Odds: slipOdds[i]))
+            .OrderByDescending(o => Math.Round(o.Odds, 6))
+            .ThenBy(o => o.Reading.Check.Id, StringComparer.Ordinal);
 
     /// <summary>Left out together with its repeats, would the odds be others.</summary>
     private bool Matters(Assessment now, Observation doubtful)

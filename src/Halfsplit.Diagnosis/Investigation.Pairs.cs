@@ -109,18 +109,9 @@ public sealed partial class Investigation
         return [.. chosen.OrderBy(c => c.Key, StringComparer.Ordinal).Select(c => c.Value)];
     }
 
-    private IEnumerable<Observation> LeftOut(ImmutableArray<Observation> observations, Posterior all)
-    {
-        if (observations.Length <= MostLeftOut)
-        {
-            return observations;
-        }
-
-        var slips = all.SlipOdds(_forecaster, observations);
-        return observations
-            .Select((reading, i) => (Reading: reading, Slip: Math.Round(slips[i], 6)))
-            .OrderByDescending(r => r.Slip)
-            .Select(r => r.Reading)
-            .Take(DoubtfulLeftOut);
-    }
+    /// <summary>The readings to leave out in turn.</summary>
+    private IEnumerable<Observation> LeftOut(ImmutableArray<Observation> observations, Posterior all) =>
+        observations.Length <= MostLeftOut
+            ? observations
+            : MostDoubtful(observations, all.SlipOdds(_forecaster, observations)).Take(DoubtfulLeftOut).Select(o => o.Reading);
 }
