@@ -19,7 +19,7 @@ public sealed partial class Investigation
     private const int MostAsked = 3;
 
     /// <summary>How many readings of a job are taken again in all, before only doubtful ones are.</summary>
-    private const int MostSurprises = 4;
+    private const int MostTakenAgain = 4;
 
     /// <summary>Minutes that are lost, all in all, by believing a slip that the odds hang on; an assumption.</summary>
     private const double LostByBelieving = 40;
@@ -97,7 +97,7 @@ public sealed partial class Investigation
 
     /// <summary>
     /// A reading that is doubted and that the odds hang on is taken again before anything else, at most twice. A reading
-    /// that is only surprising is taken again once, if that costs less than believing it would on average.
+    /// that is not doubted is taken again once, if that costs less than believing it would on average.
     /// </summary>
     private NextStep? DoubtStep(Assessment now)
     {
@@ -111,7 +111,7 @@ public sealed partial class Investigation
             var pays = doubt > DoubtfulFrom
                 ? taken < MostAsked
                 // Leads and displays are easily got wrong; what was only looked at looks the same again.
-                : taken < 2 && reading.Check.Probe.Red is not null && repeats < MostSurprises
+                : taken < 2 && reading.Check.Probe.Red is not null && repeats < MostTakenAgain
                     && doubt * LostByBelieving > Effort.MinutesOf(Circuit, Options, now.Position, reading.Check);
             if (pays && taken > 0 && reading.Check.Kind is not (CheckKind.Swap or CheckKind.Bench)
                 && !now.SkippedChecks.Contains(reading.Check.Id) && Matters(now, reading))
@@ -119,7 +119,7 @@ public sealed partial class Investigation
                 return Step(
                     now, reading.Check,
                     new Message(
-                        doubt > DoubtfulFrom ? "reason.doubtful" : "reason.surprising", reading.Value.ToString()!, Math.Round(100 * doubt)),
+                        doubt > DoubtfulFrom ? "reason.doubtful" : "reason.hangs-on-it", reading.Value, Math.Round(100 * doubt)),
                     null, []);
             }
         }
@@ -152,7 +152,7 @@ public sealed partial class Investigation
             .FirstOrDefault();
         return decisive is null
             ? null
-            : Step(now, decisive.Check, new Message("reason.decisive", decisive.Value.ToString()!), null, []);
+            : Step(now, decisive.Check, new Message("reason.decisive", decisive.Value), null, []);
     }
 
     private double OddsWithout(Assessment now, Observation left, HashSet<string> suspects)

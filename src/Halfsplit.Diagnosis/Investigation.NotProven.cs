@@ -48,8 +48,9 @@ public sealed partial class Investigation
             .OrderBy(c => c.Minutes).ThenBy(c => c.Check.Id, StringComparer.Ordinal)
             .Select(c => (c.Check, Lacks: Lacking.Of(Circuit, Options, now.GivenUp, now.SkippedChecks, c.Check)))
             .ToList();
-        // What can be done now first, whatever it takes; only then what lacks something, the fewest things first.
-        var order = byMinutes.OrderBy(c => c.Lacks.Length).ToList();
+        // What can be done now first, whatever it takes; only then what lacks something, the fewest things first. What was
+        // read already has told what it can, but for a slip.
+        var order = byMinutes.OrderBy(c => IsDone(now, c.Check)).ThenBy(c => c.Lacks.Length).ToList();
         return [.. finding.NotCleared.Where(s => !s.Suspect.IsNone).Take(MostRivals).Select(Open)];
 
         OpenSuspect Open(SuspectOdds rival)

@@ -136,7 +136,7 @@ public sealed partial class Investigation
     {
         ArgumentNullException.ThrowIfNull(check);
         var predicted = check.TakesNumber
-            ? Expected(check, 12).Where(e => e.Mean is not null).Select(e => e.Mean!.Value).ToImmutableArray()
+            ? Expected(check, 12).Append(ExpectedHealthy(check)).Where(e => e.Mean is not null).Select(e => e.Mean!.Value).ToImmutableArray()
             : [];
         return check.Expected(predicted, Circuit.Battery.NominalVolts);
     }

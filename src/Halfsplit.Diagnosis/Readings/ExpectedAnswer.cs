@@ -26,8 +26,8 @@ public sealed record ExpectedAnswer
     public double PlausibleHigh { get; init; }
 
     /// <summary>
-    /// The readings that the living suspects predict, in the unit of <see cref="Quantity"/>. May be empty. Used only
-    /// to notice a slip of the unit: "12.4 mV" where only 12.4 V would make sense.
+    /// The readings that the living suspects and the healthy car predict, in the unit of <see cref="Quantity"/>. May be
+    /// empty. Used only to notice a slip of the unit ("12.4 mV" where only 12.4 V would make sense) and amps beyond all of them.
     /// </summary>
     public ImmutableArray<double> Predicted { get; init; } = [];
 

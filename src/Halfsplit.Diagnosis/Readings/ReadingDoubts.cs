@@ -9,6 +9,12 @@ namespace Halfsplit.Diagnosis.Readings;
 /// </summary>
 internal static class ReadingDoubts
 {
+    /// <summary>Amps beyond those of any predicted car, as a multiple, from which a person is asked.</summary>
+    private const double BeyondFrom = 3;
+
+    /// <summary>Amps that a clamp's zero, or a load that nobody thought of, may well make.</summary>
+    private const double NoQuestionBelow = 1;
+
     public static ReadingParse Weigh(
         string plain, TypedNumber typed, TypedUnit unit, Quantity quantity, ExpectedAnswer expected)
     {
@@ -43,7 +49,7 @@ internal static class ReadingDoubts
         }
 
         return Implausible(typed, unit, number, expected) ?? Slipped(typed, unit, number, expected)
-            ?? (ReadingParse)number;
+            ?? BeyondAll(typed, number, exponent, expected) ?? (ReadingParse)number;
     }
 
     /// <summary>"Nothing" typed where a number is asked: zero, or no connection at all.</summary>
@@ -102,6 +108,22 @@ internal static class ReadingDoubts
         }
 
         return null;
+    }
+
+    /// <summary>
+    /// More amps than any of the predicted cars draws, by far: a decimal point that slipped, or a clamp that was not
+    /// zeroed. Volts and ohms have limits of their own.
+    /// </summary>
+    private static ReadingParse.Question? BeyondAll(
+        TypedNumber typed, ReadingParse.Number number, int exponent, ExpectedAnswer expected)
+    {
+        if (number.Quantity != Quantity.Amperes || expected.Predicted.IsDefaultOrEmpty) return null;
+        var most = expected.Predicted.Max(Math.Abs);
+        if (Math.Abs(number.Value) <= Math.Max(NoQuestionBelow, BeyondFrom * most)) return null;
+        ReadingValue[] others = Make(typed, exponent - 1, Quantity.Amperes) is { } tenth && Near(tenth, expected.Predicted)
+            ? [tenth]
+            : [];
+        return Ask("reading.beyond-all", [number, new ReadingParse.Number(most, Quantity.Amperes, most < 10 ? 0.1 : 1)], number, others);
     }
 
     /// <summary>The same digits with the prefixes that are easily overlooked or mistyped on this range.</summary>

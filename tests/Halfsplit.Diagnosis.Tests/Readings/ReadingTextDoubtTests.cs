@@ -148,4 +148,24 @@ public class ReadingTextDoubtTests
         Assert.Equal("reading.unit-slip", question.Message.Code);
         Assert.Equal(-5.2, Assert.IsType<ReadingParse.Number>(Assert.Single(question.Alternatives)).Value, 1e-9);
     }
+
+    // Behind a 15 A fuse, where a seized motor was the most that was foreseen.
+    [Theory]
+    [InlineData("150", "150 A is far more than any of the suspects, or the healthy car, would draw here (about 15 A at most). Is the decimal point right, and was the clamp zeroed?", 15.0)]
+    [InlineData("-68", "-68 A is far more than any of the suspects, or the healthy car, would draw here (about 15 A at most). Is the decimal point right, and was the clamp zeroed?", null)]
+    public void Amps_far_beyond_what_any_car_draws_are_asked_about(string text, string said, double? tenth)
+    {
+        var question = Assert.IsType<ReadingParse.Question>(
+            ReadingText.Parse(text, ExpectedAnswer.Amperes() with { Predicted = [0, 6, 15] }));
+
+        Assert.Equal(said, Catalog.Say(question.Message));
+        Assert.Equal(tenth, question.Alternatives.Select(a => (double?)((ReadingParse.Number)a).Value).FirstOrDefault());
+    }
+
+    [Theory]
+    [InlineData("40", new[] { 0.0, 6, 15 })]
+    [InlineData("-14.8", new[] { 0.0, 6, 15 })]
+    [InlineData("0.9", new[] { 0.0 })]
+    public void Amps_that_a_car_may_well_draw_are_taken(string text, double[] predicted) =>
+        Assert.IsType<ReadingParse.Number>(ReadingText.Parse(text, ExpectedAnswer.Amperes() with { Predicted = [.. predicted] }));
 }
