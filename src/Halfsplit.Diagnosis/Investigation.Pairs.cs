@@ -20,17 +20,57 @@ public sealed partial class Investigation
     /// <summary>How many of the most doubtful: each takes as long as weighing all the others, and one of many says little.</summary>
     private const int DoubtfulLeftOut = 6;
 
+    /// <summary>How many of the likeliest suspects a second one is sought beside.</summary>
+    private const int MostComplemented = 3;
+
     /// <summary>How many suspects that may have hidden behind a mended fault are tried.</summary>
     private const int MostHidden = 40;
 
-    /// <summary>Single faults first; where none fits, pairs too.</summary>
+    /// <summary>Single faults first; where none fits, pairs too; where none of those does, the best of them in finer degrees.</summary>
     private Posterior Judge(ImmutableArray<Observation> observations)
     {
         var posterior = Posterior.Of(_singles, _forecaster, observations);
-        return observations.Length < 3 || (posterior.NoneOdds < PairsFrom && !RepairDidNotCure(observations))
-            ? posterior
-            : Posterior.Of(_singles.WithPairs(PairsToTry(observations, posterior)), _forecaster, observations);
+        if (observations.Length < 3 || !(RepairDidNotCure(observations) || IsUnexplained(observations, posterior)))
+        {
+            return posterior;
+        }
+
+        var candidates = CandidatesForPairs(observations, posterior);
+        var hidden = HiddenPairs(observations).ToList();
+        var pairs = PairsOf(candidates, hidden);
+        var withPairs = WithPairs(pairs);
+        if (!IsUnexplained(observations, withPairs))
+        {
+            return withPairs;
+        }
+
+        pairs = PairsOf([.. candidates.Union(Complements(posterior, WithPairs))], hidden);
+        return WithPairs(NarrowedPairs.Of(_singles, pairs, WithPairs(pairs), space => Posterior.Of(space, _forecaster, observations)));
+
+        Posterior WithPairs(IReadOnlyList<FaultPair> tried) => Posterior.Of(_singles.WithPairs(tried), _forecaster, observations);
     }
+
+    /// <summary>
+    /// What best explains, beside one of the likeliest suspects, the readings that this one does not: where many readings
+    /// contradict it, leaving out any one of them does not bring the other fault to light.
+    /// </summary>
+    private IEnumerable<FaultMode> Complements(Posterior posterior, Func<IReadOnlyList<FaultPair>, Posterior> weigh)
+    {
+        var all = _singles.Suspects.Where(s => s.Modes.Length == 1).Select(s => TriedDegrees.Coarse(s.Modes[0])).ToList();
+        foreach (var one in Rank(posterior).Where(s => s.Suspect.Modes.Length == 1).Take(MostComplemented))
+        {
+            var first = TriedDegrees.Coarse(one.Suspect.Modes[0]);
+            var found = weigh([.. all.Where(o => o.Mode.Part != first.Mode.Part).Select(o => FaultPair.Of(first, o))]);
+            foreach (var pair in NarrowedPairs.BestOf(found).Take(PairCandidates))
+            {
+                yield return pair.Suspect.Modes.First(m => m.Id != first.Mode.Id);
+            }
+        }
+    }
+
+    /// <summary>Nothing fits, or what fits best does so only if two readings were slips: as rare as two faults.</summary>
+    private bool IsUnexplained(ImmutableArray<Observation> observations, Posterior posterior) =>
+        posterior.NoneOdds >= PairsFrom || posterior.SlipOdds(_forecaster, observations).Count(odds => odds > DoubtfulFrom) >= 2;
 
     /// <summary>A repair was done and its proof failed: one fault may have hidden another.</summary>
     private bool RepairDidNotCure(ImmutableArray<Observation> observations)
@@ -41,11 +81,11 @@ public sealed partial class Investigation
     }
 
     /// <summary>What may have hidden behind what was mended, and the candidates with one another.</summary>
-    private List<FaultPair> PairsToTry(ImmutableArray<Observation> observations, Posterior all)
+    private static List<FaultPair> PairsOf(List<FaultMode> candidates, List<FaultPair> hidden)
     {
-        var candidates = CandidatesForPairs(observations, all).ConvertAll(TriedDegrees.Coarse);
+        var degrees = candidates.ConvertAll(TriedDegrees.Coarse);
         var pairs = new Dictionary<string, FaultPair>(StringComparer.Ordinal);
-        foreach (var pair in HiddenPairs(observations).Concat(candidates.SelectMany((c, i) => candidates.Skip(i + 1).Select(o => FaultPair.Of(c, o)))))
+        foreach (var pair in hidden.Concat(degrees.SelectMany((c, i) => degrees.Skip(i + 1).Select(o => FaultPair.Of(c, o)))))
         {
             if (pair.First.Mode.Part != pair.Second.Mode.Part)
             {
@@ -73,7 +113,7 @@ public sealed partial class Investigation
                 continue;
             }
 
-            var first = TriedDegrees.Known(mended.Suspect.Modes[0], mended.Faults[0]);
+            var first = TriedDegrees.Only(mended.Suspect.Modes[0], mended.Faults[0]);
             var after = Posterior.Of(_singles, _forecaster, [.. observations.Where(o => o.RepairsBefore.Length > done)]);
             var hidden = Rank(after).Where(s => s.Suspect.Modes.Length == 1 && RepairOf(s.Suspect.Modes[0]).Id != repairs[done].Id);
             foreach (var suspect in hidden.Take(MostHidden))

@@ -3,6 +3,7 @@ using Halfsplit.Circuits.Model;
 using Halfsplit.Simulation.Arrangements;
 using Halfsplit.Simulation.Compiled;
 using Halfsplit.Simulation.Devices;
+using Halfsplit.Simulation.Faults;
 using Halfsplit.Simulation.Settling;
 
 namespace Halfsplit.Simulation;
@@ -115,8 +116,8 @@ public sealed class OperatingPoint
             : (new TerminalName(load.Id, load.Across.Pos), back);
     }
 
-    /// <summary>True if the car has a fault of this mode.</summary>
-    public bool HasFault(string mode) => Run.Faults.Any(f => f.Mode == mode);
+    /// <summary>True if this is wrong in the car.</summary>
+    public bool HasFault(Fault fault) => Run.Faults.Contains(fault);
 
     /// <summary>True if every relay, motor, fuse and module is in the same state in both.</summary>
     public bool HasSameStates(OperatingPoint other)

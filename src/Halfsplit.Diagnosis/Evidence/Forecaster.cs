@@ -231,7 +231,7 @@ public sealed class Forecaster
     private GroupsByDegree? ByDegree(
         Hypothesis car, Check check, OperatingPoint point, ImmutableArray<double> groups, ImmutableArray<Repair> repairs)
     {
-        if (CellIn(car, point) is null || GroupsByDegree.Ends(Network, car) is not { } ends)
+        if (CellIn(car.Severity, point) is null || GroupsByDegree.Ends(Network, car) is not { } ends)
         {
             return null;
         }
@@ -296,7 +296,7 @@ public sealed class Forecaster
             Mean = mean,
             OwnVariance = own,
             QuietVariance = quiet,
-            Slopes = _unknowns.Scale(raw, mean, instrument, _meter, condition, CellIn(car, point), isTurned),
+            Slopes = _unknowns.Scale(raw, mean, instrument, _meter, condition, CellIn(car.Severity, point), CellIn(car.Beside, point), isTurned),
             OverLimit = overLimit,
             LoadedAmps = read.LoadedAmps,
             Groups = check.Subject == CheckSubject.LampGlow
@@ -305,9 +305,9 @@ public sealed class Forecaster
         };
     }
 
-    /// <summary>The severity is no unknown of a car whose fault has been repaired.</summary>
-    private static SeverityCell? CellIn(Hypothesis car, OperatingPoint point) =>
-        car.Faults.All(f => point.HasFault(f.Mode)) ? car.Severity : null;
+    /// <summary>The severity is no unknown of a car in which its fault has been repaired.</summary>
+    private static SeverityCell? CellIn(SeverityCell? cell, OperatingPoint point) =>
+        cell is not null && point.HasFault(cell.Of) ? cell : null;
 
     private InstrumentReader Reader(Hypothesis car, Check check, ImmutableArray<Repair> repairs)
     {
@@ -363,7 +363,7 @@ public sealed class Forecaster
             _pairs.Clear();
         }
 
-        var name = $"{string.Join(", ", car.Faults)} at {car.ThresholdFactor:R} {car.Severity}";
+        var name = $"{string.Join(", ", car.Faults)} at {car.ThresholdFactor:R} {car.Severity} {car.Beside}";
         if (!_pairs.TryGetValue(name, out var key))
         {
             _pairs[name] = key = --_lastPair;

@@ -24,10 +24,12 @@ public sealed class Posterior
     private readonly Weighing _weighing;
     private readonly Dictionary<int, Hindsight> _hindsights = [];
 
-    private Posterior(HypothesisSpace space, Weighing weighing, double[] odds)
+    private Posterior(HypothesisSpace space, Weighing weighing, double[] logs)
     {
         _space = space;
         _weighing = weighing;
+        LogOdds = [.. logs];
+        var odds = Normalize(logs);
         Odds = [.. odds];
         var bySuspect = new double[space.Suspects.Length];
         for (var i = 0; i < odds.Length; i++)
@@ -40,6 +42,11 @@ public sealed class Posterior
 
     /// <summary>One per hypothesis.</summary>
     public ImmutableArray<double> Odds { get; }
+
+    /// <summary>
+    /// Logarithm of each hypothesis's odds but for a term that all share: tells hypotheses apart whose odds are too small for a number.
+    /// </summary>
+    internal ImmutableArray<double> LogOdds { get; }
 
     /// <summary>One per suspect.</summary>
     public ImmutableArray<double> SuspectOdds { get; }
@@ -76,7 +83,7 @@ public sealed class Posterior
             logs[i] = space.Hypotheses[i].LogPrior + weighing.LogLikelihood(space.Hypotheses[i]);
         }
 
-        return new Posterior(space, weighing, Normalize(logs));
+        return new Posterior(space, weighing, logs);
     }
 
     /// <summary>Numbers were read that say something of the answers to come.</summary>

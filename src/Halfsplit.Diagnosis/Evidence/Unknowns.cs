@@ -31,10 +31,12 @@ public sealed class Unknowns
 
     /// <summary>Turns an instrument's slopes into slopes per standard deviation of each unknown.</summary>
     /// <param name="raw">First per volt of the battery, then per unit of the logarithm of each branch's ohms.</param>
+    /// <param name="severity">The degree of what is wrong, as far as it is unknown.</param>
+    /// <param name="beside">That of a second fault.</param>
     /// <param name="isTurned">The instrument shows the amps without their sign, and they run against its direction.</param>
     public double[] Scale(
         ReadOnlySpan<double> raw, double mean, Instrument instrument, Meter meter, Condition condition,
-        SeverityCell? severity, bool isTurned = false)
+        SeverityCell? severity, SeverityCell? beside, bool isTurned = false)
     {
         ArgumentNullException.ThrowIfNull(meter);
         ArgumentNullException.ThrowIfNull(condition);
@@ -48,6 +50,15 @@ public sealed class Unknowns
 
         slopes[^3] = (isTurned ? -1 : 1) * Meter.ZeroSpread(instrument);
         slopes[^2] = mean * meter.GainSpread(instrument);
+        if (beside is not null)
+        {
+            foreach (var (branch, spread) in beside.Branches)
+            {
+                // What is unknown of this branch is the degree of its fault. (Two contacts of one fault move each by itself then.)
+                slopes[2 + branch] = raw[branch + 1] * spread;
+            }
+        }
+
         if (severity is not null)
         {
             foreach (var (branch, spread) in severity.Branches)

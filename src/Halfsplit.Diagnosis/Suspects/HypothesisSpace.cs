@@ -110,9 +110,6 @@ public sealed class HypothesisSpace
         {
             var (firsts, seconds) = (pair.First, pair.Second);
             var weight = FailureWeights.PairShare * WeightOf(firsts.Mode) * WeightOf(seconds.Mode) / totalSingle * firsts.Share * seconds.Share;
-            // One degree can be unknown: that which is tried in several, rather than one known from readings.
-            var secondMoves = seconds.Faults.Length > 1 || (firsts.Faults.Length == 1 && firsts.Mode.Severities.Length == 0);
-            var moves = secondMoves ? seconds : firsts;
             var found = false;
             foreach (var first in firsts.Faults)
             {
@@ -123,7 +120,7 @@ public sealed class HypothesisSpace
                     {
                         drafts.Add(new Draft(
                             suspects.Count, [first, second], 1, weight * reported,
-                            Cell(moves.Mode, secondMoves ? second : first, moves.IsWide)));
+                            Cell(seconds.Mode, second, seconds.IsWide), Cell(firsts.Mode, first, firsts.IsWide)));
                         found = true;
                     }
                 }
@@ -241,7 +238,7 @@ public sealed class HypothesisSpace
         ImmutableArray<(int, double)> moved = [.. network.BranchesOf(mode.Part).ToArray()
             .Where(branch => Moves(mode.Mode, network.Branches[branch].Use))
             .Select(branch => (branch, spread * (mode.Mode == FaultModes.Shorted ? 1 : severity / (network.Branches[branch].Ohms + severity))))];
-        return moved.IsEmpty ? null : new SeverityCell(moved);
+        return moved.IsEmpty ? null : new SeverityCell(fault, moved);
     }
 
     private static bool Moves(string mode, BranchUse use) => mode == FaultModes.ContactResistive
@@ -262,12 +259,15 @@ public sealed class HypothesisSpace
         foreach (var draft in drafts)
         {
             numbered.Add(new Hypothesis(
-                first + numbered.Count, draft.Suspect, draft.Faults, draft.Factor, Math.Log(draft.Weight), draft.Cell));
+                first + numbered.Count, draft.Suspect, draft.Faults, draft.Factor, Math.Log(draft.Weight), draft.Cell ?? draft.Beside)
+            {
+                Beside = draft.Cell is null ? null : draft.Beside,
+            });
         }
 
         return numbered.ToImmutable();
     }
 
     private sealed record Draft(
-        int Suspect, ImmutableArray<Fault> Faults, double Factor, double Weight, SeverityCell? Cell);
+        int Suspect, ImmutableArray<Fault> Faults, double Factor, double Weight, SeverityCell? Cell, SeverityCell? Beside = null);
 }

@@ -42,9 +42,16 @@ public sealed record Suspect(string Id, ImmutableArray<FaultMode> Modes)
 public sealed record Hypothesis(
     int Index, int Suspect, ImmutableArray<Fault> Faults, double ThresholdFactor, double LogPrior, SeverityCell? Severity)
 {
+    /// <summary>The same of the other of two faults; null where there is no other, or it has no degree.</summary>
+    public SeverityCell? Beside { get; init; }
+
     public bool IsNone => Faults.Length == 0 && Suspect >= 0;
 }
 
 /// <summary>The severity as an unknown inside its cell: which branches' ohms it moves together.</summary>
+/// <param name="Of">The fault whose severity it is.</param>
 /// <param name="Branches">Index of each branch, with one standard deviation of the natural logarithm of its ohms; at least one.</param>
-public sealed record SeverityCell(ImmutableArray<(int Index, double LogSpread)> Branches);
+public sealed record SeverityCell(Fault Of, ImmutableArray<(int Index, double LogSpread)> Branches)
+{
+    public override string ToString() => string.Join(' ', Branches.Select(b => $"{b.Index}~{b.LogSpread:R}"));
+}

@@ -23,8 +23,19 @@ internal sealed record TriedDegrees(FaultMode Mode, ImmutableArray<Fault> Faults
         return new TriedDegrees(mode, few, 1.0 / few.Length, IsWide: true);
     }
 
-    /// <summary>A degree that is known from readings.</summary>
-    public static TriedDegrees Known(FaultMode mode, Fault fault) => new(mode, [fault], ShareOf(mode), IsWide: false);
+    /// <summary>All degrees.</summary>
+    public static TriedDegrees All(FaultMode mode) => new(mode, [.. mode.Faults()], ShareOf(mode), IsWide: false);
+
+    /// <summary>One degree: what readings show.</summary>
+    public static TriedDegrees Only(FaultMode mode, Fault fault) => new(mode, [fault], ShareOf(mode), IsWide: false);
+
+    /// <summary>A degree and its neighbours; by itself if it is none of the mode's.</summary>
+    public static TriedDegrees Around(FaultMode mode, Fault fault)
+    {
+        ImmutableArray<Fault> all = [.. mode.Faults()];
+        var at = all.IndexOf(fault);
+        return at < 0 ? Only(mode, fault) : new(mode, all[Math.Max(0, at - 1)..Math.Min(all.Length, at + 2)], ShareOf(mode), IsWide: false);
+    }
 
     /// <summary>The degrees of a single suspect that some readings leave.</summary>
     public static TriedDegrees Left(FaultMode mode, int suspect, Posterior posterior)
