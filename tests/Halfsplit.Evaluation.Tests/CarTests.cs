@@ -90,7 +90,7 @@ public sealed class CarTests
         var simulator = new CircuitSimulator(NetworkCompiler.Compile(foreign.Circuit));
         var complaint = Headlamps.Complaints[0];
         var hidden = PracticeCar.Of(
-            simulator, complaint, Meter.Default, [new Fault(ForeignJoint.Cavity, FaultModes.Resistive, 0.6)], new SeededChance(2));
+            simulator, complaint, Meter.Default, [new Fault(foreign.Cavity, FaultModes.Resistive, 0.6)], new SeededChance(2));
         var car = new TestCar(hidden, new SlippingHand(simulator.Network, 1, 0, false), foreign);
         var place = new Workplace(Headlamps, complaint, Variant.Find("other-sheet")!);
         var work = CheckCatalog.Reproduce(Headlamps, complaint);
@@ -100,6 +100,19 @@ public sealed class CarTests
         Assert.Equal(new ReadingParse.Word(AnswerWord.Dim), car.Answer(work));
         Assert.True(car.Repair(place.RepairOf(car.Hidden[0])!));
         Assert.Equal(new ReadingParse.Word(AnswerWord.Bright), car.Answer(work));
+    }
+
+    // This sheet has a part of the name that the connector goes by elsewhere.
+    [Fact]
+    public void An_unknown_connector_takes_no_name_that_the_sheet_knows()
+    {
+        var circuit = ShippedSheets.Load("accessory-socket");
+
+        var foreign = ForeignJoint.In(circuit, ["CG~G2"], new SeededChance(1));
+
+        Assert.NotNull(circuit.Find("XF"));
+        Assert.All(foreign.Pieces, piece => Assert.Null(circuit.Find(piece)));
+        Assert.Equal(circuit.Parts.Length + 1, foreign.Circuit.Parts.Length);
     }
 
     [Fact]

@@ -12,10 +12,9 @@ namespace Halfsplit.Evaluation.Cars;
 /// </summary>
 public sealed class ForeignJoint
 {
-    private const string Name = "XF";
-
-    private ForeignJoint(Circuit circuit, string wire, ImmutableArray<string> pieces)
+    private ForeignJoint(Circuit circuit, string wire, string connector, ImmutableArray<string> pieces)
     {
+        Cavity = $"{connector}.1";
         Circuit = circuit;
         Wire = wire;
         Pieces = pieces;
@@ -31,7 +30,7 @@ public sealed class ForeignJoint
     public ImmutableArray<string> Pieces { get; }
 
     /// <summary>The cavity that the sheet does not know.</summary>
-    public static string Cavity => $"{Name}.1";
+    public string Cavity { get; }
 
     /// <summary>Puts a connector into one of the given wires, drawn at random.</summary>
     public static ForeignJoint In(Circuit circuit, IReadOnlyList<string> wires, SeededChance chance)
@@ -42,13 +41,14 @@ public sealed class ForeignJoint
         var name = wires[(int)(chance.Next() * wires.Count)];
         var wire = circuit.Wires.First(w => w.Id == name);
         var place = circuit.Find(wire.From.Part)?.Notes.Place;
-        var connector = new Connector(new PartNotes(Name, null, place), [], false);
+        var id = FreeName(circuit);
+        var connector = new Connector(new PartNotes(id, null, place), [], false);
         var other = CircuitBuilder.Build(new CircuitDraft(
-            circuit.Title, circuit.Parts.Add(connector), [.. circuit.Paths.Select(p => Split(p, wire.Spec))],
+            circuit.Title, circuit.Parts.Add(connector), [.. circuit.Paths.Select(p => Split(p, wire.Spec, id))],
             circuit.Places, circuit.Conditions, circuit.Complaints, circuit.Cautions)).Circuit!;
         var known = circuit.Wires.Select(w => w.Id).ToHashSet(StringComparer.Ordinal);
         return new ForeignJoint(
-            other, wire.Id, [.. other.Wires.Select(w => w.Id).Where(w => !known.Contains(w)), Name, Cavity]);
+            other, wire.Id, id, [.. other.Wires.Select(w => w.Id).Where(w => !known.Contains(w)), id, $"{id}.1"]);
     }
 
     /// <summary>The check as it is done on the car: a clamp goes round a piece of the wire.</summary>
@@ -68,7 +68,18 @@ public sealed class ForeignJoint
     /// <summary>What the sheet calls a part of the car.</summary>
     public string OnSheet(string part) => Pieces.Contains(part) ? Wire : part;
 
-    private static WiringPath Split(WiringPath path, PathWire wire)
+    private static string FreeName(Circuit circuit)
+    {
+        var name = "XF";
+        while (circuit.Find(name) is not null)
+        {
+            name += "F";
+        }
+
+        return name;
+    }
+
+    private static WiringPath Split(WiringPath path, PathWire wire, string connector)
     {
         for (var i = 0; i < path.Items.Length; i++)
         {
@@ -76,7 +87,7 @@ public sealed class ForeignJoint
             {
                 var half = wire with { Length = wire.Length / 2, Name = null };
                 return new WiringPath(path.Items.RemoveAt(i)
-                    .InsertRange(i, (ImmutableArray<PathItem>)[half, new PathPart(Name, "1a"), new PathPart(Name, "1b"), half with { Length = half.Length }]));
+                    .InsertRange(i, (ImmutableArray<PathItem>)[half, new PathPart(connector, "1a"), new PathPart(connector, "1b"), half with { Length = half.Length }]));
             }
         }
 

@@ -10,7 +10,7 @@ namespace Halfsplit.Evaluation.Play;
 /// <param name="Branches">Between them: one fewer than nodes.</param>
 public sealed record CurrentPath(CircuitNetwork Network, ImmutableArray<int> Nodes, ImmutableArray<int> Branches)
 {
-    private const double LeastAmps = 1e-5;
+    private const double LeastAmps = 1e-5, LeastWatts = 1e-6;
 
     /// <summary>Parts and wires on the way, in its order.</summary>
     public IEnumerable<string> Owners => Branches.Select(b => Network.Branches[b].Owner).Distinct(StringComparer.Ordinal);
@@ -41,7 +41,7 @@ public sealed record CurrentPath(CircuitNetwork Network, ImmutableArray<int> Nod
             {
                 var branch = network.Branches[i];
                 if (branch.From == branch.To || (branch.From != node && branch.To != node) || branch.Owner == without
-                    || branch.Use == BranchUse.Source)
+                    || IsSource(point, i))
                 {
                     continue;
                 }
@@ -66,5 +66,12 @@ public sealed record CurrentPath(CircuitNetwork Network, ImmutableArray<int> Nod
         }
 
         return new CurrentPath(network, nodes.ToImmutable(), branches.ToImmutable());
+    }
+
+    /// <summary>The battery, and whatever else gives power: the way ends there.</summary>
+    private static bool IsSource(OperatingPoint point, int index)
+    {
+        var branch = point.Network.Branches[index];
+        return branch.Use == BranchUse.Source || point.Amps(index) * (point.NodeVolts(branch.From) - point.NodeVolts(branch.To)) < -LeastWatts;
     }
 }

@@ -26,11 +26,9 @@ public sealed class LoadWiring
         Network = simulator.Network;
         Load = (Load)Network.Circuit[complaint.Load];
         _healthy = simulator.Simulate(new Arrangement(complaint.Condition), []);
-        var (feed, back) = _healthy.Driven(Load);
-        Positive = feed;
-        Negative = back;
-        Feed = CurrentPath.Trace(_healthy, Network.NodeOf(feed), upstream: true, Load.Id);
-        Return = CurrentPath.Trace(_healthy, Network.NodeOf(back), upstream: false, Load.Id);
+        (Positive, Negative) = Driven(_healthy, Load);
+        Feed = CurrentPath.Trace(_healthy, Network.NodeOf(Positive), upstream: true, Load.Id);
+        Return = CurrentPath.Trace(_healthy, Network.NodeOf(Negative), upstream: false, Load.Id);
         Relays = [.. RelaysOn(Feed)];
         Fuses = [.. Feed.Owners.Select(Network.Circuit.Find).OfType<Fuse>()];
     }
@@ -100,8 +98,15 @@ public sealed class LoadWiring
         ArgumentNullException.ThrowIfNull(load);
         var point = _simulator.Simulate(new Arrangement(condition), []);
         return point.Load(load.Id).Condition == LoadCondition.Works
-            ? CurrentPath.Trace(point, Network.NodeOf(point.Driven(load).Feed), upstream: true, load.Id)
+            ? CurrentPath.Trace(point, Network.NodeOf(Driven(point, load).Positive), upstream: true, load.Id)
             : null;
+    }
+
+    /// <summary>A motor that turns back and a lamp that is switched to ground at its filaments have their feed at the other terminal.</summary>
+    private static (TerminalName Positive, TerminalName Negative) Driven(OperatingPoint point, Load load)
+    {
+        var (feed, back) = point.Driven(load);
+        return point.Volts(feed) >= point.Volts(back) ? (feed, back) : (back, feed);
     }
 
     /// <summary>
