@@ -20,7 +20,7 @@ public sealed partial class Investigation
     /// <summary>How many of the most doubtful: each takes as long as weighing all the others, and one of many says little.</summary>
     private const int DoubtfulLeftOut = 6;
 
-    /// <summary>How many of the likeliest suspects a second one is sought beside.</summary>
+    /// <summary>How many of the likeliest suspects a second one is sought beside; an assumption.</summary>
     private const int MostComplemented = 3;
 
     /// <summary>How many suspects that may have hidden behind a mended fault are tried.</summary>

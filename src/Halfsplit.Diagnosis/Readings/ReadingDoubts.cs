@@ -9,10 +9,10 @@ namespace Halfsplit.Diagnosis.Readings;
 /// </summary>
 internal static class ReadingDoubts
 {
-    /// <summary>Amps beyond those of any predicted car, as a multiple, from which a person is asked.</summary>
+    /// <summary>Amps beyond those of any predicted car, as a multiple, from which a person is asked; an assumption.</summary>
     private const double BeyondFrom = 3;
 
-    /// <summary>Amps that a clamp's zero, or a load that nobody thought of, may well make.</summary>
+    /// <summary>Amps that a clamp's zero, or a load that nobody thought of, may well make; an assumption.</summary>
     private const double NoQuestionBelow = 1;
 
     public static ReadingParse Weigh(
@@ -111,7 +111,7 @@ internal static class ReadingDoubts
     }
 
     /// <summary>
-    /// More amps than any of the predicted cars draws, by far: a decimal point that slipped, or a clamp that was not
+    /// More amps than any of the predicted cars draws, by far: a decimal point that slipped, a wrong range, or a clamp that was not
     /// zeroed. Volts and ohms have limits of their own.
     /// </summary>
     private static ReadingParse.Question? BeyondAll(

@@ -9,10 +9,10 @@ namespace Halfsplit.Diagnosis.Suspects;
 /// </summary>
 internal static class NarrowedPairs
 {
-    /// <summary>How many of the likeliest pairs are looked at: many look alike from where was read.</summary>
+    /// <summary>How many of the likeliest pairs are looked at: many look alike from where was read; an assumption.</summary>
     private const int Most = 8;
 
-    /// <summary>How often each fault's degrees are gone through.</summary>
+    /// <summary>How often each fault's degrees are gone through; an assumption.</summary>
     private const int Rounds = 2;
 
     /// <summary>The same pairs, the likeliest in the degrees around those that fit best.</summary>

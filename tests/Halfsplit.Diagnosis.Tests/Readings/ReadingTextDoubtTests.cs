@@ -151,8 +151,8 @@ public class ReadingTextDoubtTests
 
     // Behind a 15 A fuse, where a seized motor was the most that was foreseen.
     [Theory]
-    [InlineData("150", "150 A is far more than any of the suspects, or the healthy car, would draw here (about 15 A at most). Is the decimal point right, and was the clamp zeroed?", 15.0)]
-    [InlineData("-68", "-68 A is far more than any of the suspects, or the healthy car, would draw here (about 15 A at most). Is the decimal point right, and was the clamp zeroed?", null)]
+    [InlineData("150", "150 A is far more than any of the suspects, or the healthy car, would draw here (about 15 A at most). Look at the decimal point, the range and, with a clamp, its zero.", 15.0)]
+    [InlineData("-68", "-68 A is far more than any of the suspects, or the healthy car, would draw here (about 15 A at most). Look at the decimal point, the range and, with a clamp, its zero.", null)]
     public void Amps_far_beyond_what_any_car_draws_are_asked_about(string text, string said, double? tenth)
     {
         var question = Assert.IsType<ReadingParse.Question>(
