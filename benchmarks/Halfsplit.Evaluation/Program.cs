@@ -93,7 +93,7 @@ switch (arguments.Task)
     case "trace":
         var lot = new CarLot(sheets[0], ShippedSheets.Load(sheets[0]), variants[0]);
         var number = arguments.Number("--car", 0);
-        if (lot.Draw(number) is not { } car)
+        if (lot.Draw(number) is null)
         {
             Console.Error.WriteLine($"{sheets[0]} has no car {number}: nothing that was drawn shows its complaint. Try another.");
             return 1;
@@ -103,7 +103,8 @@ switch (arguments.Task)
         foreach (var player in known.Where(p => names.Contains(p.Name)))
         {
             Console.WriteLine($"{sheets[0]} {variants[0].Name} car {number}, {place.Complaint.Name}, {player.Name}");
-            CarTrace.Print(place, sheets[0], number, car, player, Console.Out);
+            // Each mends a car of its own.
+            CarTrace.Print(place, sheets[0], number, lot.Draw(number)!, player, Console.Out);
         }
 
         return 0;

@@ -8,7 +8,7 @@ namespace Halfsplit.Diagnosis;
 
 public sealed partial class Investigation
 {
-    /// <summary>Odds of "none of these" from which pairs of faults are tried.</summary>
+    /// <summary>Odds of what explains the readings badly or not at all from which pairs of faults are tried.</summary>
     private const double PairsFrom = 0.2;
 
     /// <summary>How many of the best suspects of each view take part in pairs.</summary>
@@ -68,9 +68,9 @@ public sealed partial class Investigation
         }
     }
 
-    /// <summary>Nothing fits, or what fits best does so only if two readings were slips: as rare as two faults.</summary>
+    /// <summary>Nothing fits well, or what fits best does so only if two readings were slips: as rare as two faults.</summary>
     private bool IsUnexplained(ImmutableArray<Observation> observations, Posterior posterior) =>
-        posterior.NoneOdds >= PairsFrom || posterior.SlipOdds(_forecaster, observations).Count(odds => odds > DoubtfulFrom) >= 2;
+        posterior.UnexplainedOdds >= PairsFrom || posterior.SlipOdds(_forecaster, observations).Count(odds => odds > DoubtfulFrom) >= 2;
 
     /// <summary>A repair was done and its proof failed: one fault may have hidden another.</summary>
     private bool RepairDidNotCure(ImmutableArray<Observation> observations)

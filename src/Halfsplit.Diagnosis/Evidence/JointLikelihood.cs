@@ -10,6 +10,14 @@ internal sealed class JointLikelihood
     /// <summary>Chance that a reading is a slip: wrong pin, poor contact, wrong unit; an assumption.</summary>
     public const double SlipOdds = 0.02;
 
+    /// <summary>
+    /// Standard deviations of the normal distribution beyond which numbers do not fit: one car in a hundred reads so; an assumption.
+    /// </summary>
+    private const double Misfit = 2.33;
+
+    /// <summary>A reading more likely a slip than this is set aside.</summary>
+    private const double TakenForSlip = 0.5;
+
     private double[] _factor = [];
     private double[] _precision = [];
     private double[] _residual = [];
@@ -20,6 +28,7 @@ internal sealed class JointLikelihood
     private double[] _logs = [];
     private double _all;
     private double _total;
+    private double _quadratic;
 
     /// <summary>Of the readings weighed last: those on floating wires, and those of them that were quiet.</summary>
     private int _floating, _quiet;
@@ -34,14 +43,14 @@ internal sealed class JointLikelihood
         var n = readings.Length;
         if (n == 0)
         {
-            (_floating, _quiet) = (0, 0);
+            (_floating, _quiet, _quadratic) = (0, 0, 0);
             return 0;
         }
 
         Prepare(n);
         Covariance(readings, forecasts);
         var logDeterminant = Invert(n);
-        var quadratic = 0.0;
+        _quadratic = 0;
         var logSteps = 0.0;
         for (var i = 0; i < n; i++)
         {
@@ -52,11 +61,11 @@ internal sealed class JointLikelihood
             }
 
             _weighted[i] = sum;
-            quadratic += sum * _residual[i];
+            _quadratic += sum * _residual[i];
             logSteps += _logs[i];
         }
 
-        _all = (-0.5 * (quadratic + logDeterminant + (n * Math.Log(2 * Math.PI)))) + logSteps;
+        _all = (-0.5 * (_quadratic + logDeterminant + (n * Math.Log(2 * Math.PI)))) + logSteps;
         for (var i = 0; i < n; i++)
         {
             _slips[i] = Slips.Log(readings[i], forecasts[i]);
@@ -106,6 +115,29 @@ internal sealed class JointLikelihood
         {
             Sum(readings, shares);
         }
+    }
+
+    /// <summary>
+    /// After <see cref="Log"/>: the numbers together are too far from what this car predicts. Their squared distance is chi-squared by
+    /// as many degrees of freedom as there are readings; by the cube root it is about normal (E. B. Wilson and M. M. Hilferty, "The
+    /// distribution of chi-square", 1931).
+    /// </summary>
+    /// <param name="slips">The probability of each reading's being a slip; those that are likely ones are set aside.</param>
+    public bool IsMisfit(ReadOnlySpan<double> slips)
+    {
+        var all = slips.Length;
+        var (kept, distance) = (all, _quadratic);
+        for (var i = 0; i < all; i++)
+        {
+            if (slips[i] > TakenForSlip)
+            {
+                kept--;
+                distance -= _weighted[i] * _weighted[i] / _precision[(i * all) + i];
+            }
+        }
+
+        var variance = 2.0 / (9 * Math.Max(1, kept));
+        return kept > 0 && Math.Cbrt(Math.Max(0, distance) / kept) - (1 - variance) > Misfit * Math.Sqrt(variance);
     }
 
     /// <summary>

@@ -70,6 +70,11 @@ public sealed class Posterior
         }
     }
 
+    /// <summary>Odds of "none of these", and of cars by which the numbers read are too improbable together, one slip set aside.</summary>
+    public double UnexplainedOdds => _space.Hypotheses
+        .Where(c => Odds[c.Index] >= TooUnlikely && (c.IsNone || _weighing.IsMisfit(c)))
+        .Sum(c => Odds[c.Index]);
+
     /// <summary>Weighs all observations at once; their order does not matter.</summary>
     public static Posterior Of(HypothesisSpace space, Forecaster forecaster, IReadOnlyList<Observation> observations)
     {
@@ -255,6 +260,13 @@ public sealed class Posterior
         }
 
         public bool HasNumbers => _observations.Any(o => o.Value is ReadingParse.Number && !ComesAndGoes.IsUnsteady(o));
+
+        /// <summary>The numbers are too improbable together by this car, though the likeliest slip is set aside.</summary>
+        public bool IsMisfit(Hypothesis car)
+        {
+            LogSteady(car, new double[_observations.Count]);
+            return _joint.IsMisfit(_numberShares.AsSpan(0, _numberCount));
+        }
 
         /// <summary>What the numbers that were no slips say of the answers of a car to come.</summary>
         public Hindsight HindsightOf(Hypothesis car)
