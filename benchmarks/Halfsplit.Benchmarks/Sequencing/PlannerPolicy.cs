@@ -5,7 +5,8 @@ namespace Halfsplit.Benchmarks.Sequencing;
 
 /// <summary>The planner that Halfsplit ships, asked anew at every step.</summary>
 /// <param name="nodes">Its budget of nodes for one choice.</param>
-internal sealed class PlannerPolicy(int nodes)
+/// <param name="slack">How much dearer, as a share, a way may be to be preferred for the check that it begins with.</param>
+internal sealed class PlannerPolicy(int nodes, double slack)
 {
     /// <summary>The policy.</summary>
     public int Choose(RepairProblem problem, RepairStanding standing)
@@ -21,6 +22,6 @@ internal sealed class PlannerPolicy(int nodes)
             used |= standing.Failed[repair] ? 1UL << (problem.Checks.Length + repair) : 0;
         }
 
-        return new LookAhead(problem, nodes).Rank([.. standing.Weights], standing.Position, used)[0].Action;
+        return new LookAhead(problem, nodes, slack).Rank([.. standing.Weights], standing.Position, used)[0].Action;
     }
 }

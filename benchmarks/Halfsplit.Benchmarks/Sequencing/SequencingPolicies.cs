@@ -1,3 +1,4 @@
+using Halfsplit.Diagnosis.Planning;
 using Halfsplit.Diagnosis.Planning.Sequencing.Exact;
 
 namespace Halfsplit.Benchmarks.Sequencing;
@@ -14,7 +15,8 @@ internal static class SequencingPolicies
         ("worth of a check, one step ahead", () => OneStepWorth.Choose),
         ("roll-out of information, to 95 %", () => new RollOut(new OneStepInformation(0.95).Choose).Choose),
         ("roll-out of the worth of a check", () => new RollOut(OneStepWorth.Choose).Choose),
-        ("the planner, 300 nodes", () => new PlannerPolicy(300).Choose),
-        ("the planner, 3000 nodes", () => new PlannerPolicy(3000).Choose),
+        ("the planner, 300 nodes", () => new PlannerPolicy(300, PlanningProblem.Slack).Choose),
+        ("the planner, 3000 nodes", () => new PlannerPolicy(3000, PlanningProblem.Slack).Choose),
+        ("the planner, 3000 nodes, no slack", () => new PlannerPolicy(3000, 0).Choose),
     ];
 }

@@ -35,6 +35,10 @@ public static class WhyPage
                 terminal.Say(
                     "why.runner-up", Money(plan.Best.Way.Cost), Step(terminal, session, plan.Steps[1]), Money(plan.Steps[1].Way.Cost)),
                 null, 2, 2);
+            if (plan.Steps[1].Way.Cost < plan.Best.Way.Cost)
+            {
+                terminal.Line(terminal.Say("why.slack"), null, 2, 2);
+            }
         }
 
         terminal.Line(terminal.Say("why.others"), Page.Heading);

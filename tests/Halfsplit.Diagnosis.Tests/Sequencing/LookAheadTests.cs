@@ -1,4 +1,5 @@
 using Halfsplit.Benchmarks.Sequencing;
+using Halfsplit.Diagnosis.Planning;
 using Halfsplit.Diagnosis.Planning.Sequencing;
 using Halfsplit.Diagnosis.Planning.Sequencing.Exact;
 using Xunit;
@@ -18,7 +19,7 @@ public sealed class LookAheadTests
         {
             var problem = RandomProblem.Create(seed);
             var optimum = ExactPolicy.Solve(problem)!.Value;
-            var planned = PolicyValue.Of(problem, new PlannerPolicy(3000).Choose);
+            var planned = PolicyValue.Of(problem, new PlannerPolicy(3000, PlanningProblem.Slack).Choose);
             Assert.True(planned >= optimum * (1 - 1e-9), $"seed {seed}: {planned} is under {optimum}");
             excess += (planned / optimum) - 1;
         }
@@ -27,15 +28,34 @@ public sealed class LookAheadTests
     }
 
     [Fact]
-    public void A_larger_budget_never_expects_more_cost_and_the_same_budget_always_the_same()
+    public void A_larger_budget_costs_less_on_average_and_the_same_budget_says_always_the_same()
+    {
+        int[] budgets = [1, 60, 3000];
+        var costs = new double[budgets.Length];
+        for (var seed = 70_000; seed < 70_000 + Problems; seed++)
+        {
+            var problem = RandomProblem.Create(seed);
+            IReadOnlyList<PlannedAction> Rank() => new LookAhead(problem, 200, PlanningProblem.Slack).Rank(problem.Weights, problem.Costs.Start, 0);
+            Assert.Equal(Rank(), Rank());
+            for (var i = 0; i < budgets.Length; i++)
+            {
+                costs[i] += PolicyValue.Of(problem, new PlannerPolicy(budgets[i], 0).Choose);
+            }
+        }
+
+        Assert.True(costs[2] < costs[1] && costs[1] < costs[0], string.Join(", ", costs));
+    }
+
+    [Fact]
+    public void Slack_prefers_what_tells_more_for_its_cost_among_checks_hardly_dearer()
     {
         for (var seed = 70_000; seed < 70_000 + Problems; seed++)
         {
             var problem = RandomProblem.Create(seed);
-            IReadOnlyList<PlannedAction> Rank(int nodes) => new LookAhead(problem, nodes).Rank(problem.Weights, problem.Costs.Start, 0);
-            Assert.Equal(Rank(200), Rank(200));
-            var (few, more, most) = (Rank(1)[0].Value.Cost, Rank(200)[0].Value.Cost, Rank(3000)[0].Value.Cost);
-            Assert.True(more <= few + 1e-9 && most <= more + 1e-9, $"seed {seed}: {few}, {more}, {most}");
+            var cheapest = new LookAhead(problem, 3000).Rank(problem.Weights, problem.Costs.Start, 0)[0];
+            var preferred = new LookAhead(problem, 3000, 0.05).Rank(problem.Weights, problem.Costs.Start, 0)[0];
+            Assert.InRange(preferred.Value.Cost, cheapest.Value.Cost, cheapest.Value.Cost * 1.05);
+            Assert.Equal(cheapest.Action >= 0 && cheapest.Action < problem.Checks.Length, preferred.Action >= 0 && preferred.Action < problem.Checks.Length);
         }
     }
 }

@@ -24,15 +24,23 @@ internal sealed class BasePolicy(RepairProblem problem, NodeBudget budget)
     private readonly Stack<double[]> _spare = [];
 
     /// <summary>The weighted cost of following the policy from here.</summary>
-    /// <param name="mass">Total weight below which repairs are tried without further checks.</param>
+    /// <param name="mass">Total weight below which no further check is looked into: what going on would take is estimated.</param>
     public PlanValue Value(double[] weights, int position, ulong used, double mass)
     {
         budget.Spend();
         var total = StateWeights.Total(weights);
         var repairs = _chain.Value(weights, position, used);
-        if (total < mass || !CanPay(weights, total, position, used, repairs.Cost))
+        var known = _chain.Known(weights, position, used);
+        if (repairs.Cost - known.Cost <= CheapestCheck(position, used) * total)
         {
+            // Even full knowledge saves no more than what the repairs in their order cost over the right one at once.
             return repairs;
+        }
+
+        if (total < mass)
+        {
+            var going = known + FindingOut(weights, total, position, used);
+            return going.Cost < repairs.Cost ? going : repairs;
         }
 
         var best = BestCheck(weights, position, used, repairs.Cost);
@@ -88,10 +96,20 @@ internal sealed class BasePolicy(RepairProblem problem, NodeBudget budget)
     }
 
     /// <summary>
-    /// Even full knowledge saves no more than what the repairs in their order cost over the right one at once: where
-    /// that is less than the cheapest check, none pays.
+    /// Estimate of what it takes to find out which repair is needed: the bits missing, each at the cost of those that come cheapest. (The
+    /// repairs alone would make every way of many cheap checks look dear, since each leaves branches that are not looked into.)
     /// </summary>
-    private bool CanPay(double[] weights, double total, int position, ulong used, double repairs)
+    private PlanValue FindingOut(double[] weights, double total, int position, ulong used)
+    {
+        foreach (var check in Telling(weights, position, used, 1))
+        {
+            return PlanValue.Of(problem.Costs, position, check) * (total * _informer.Missing / _informer.Bits(check));
+        }
+
+        return new PlanValue(double.PositiveInfinity, 0, 0);
+    }
+
+    private double CheapestCheck(int position, ulong used)
     {
         var cheapest = double.PositiveInfinity;
         for (var check = 0; check < problem.Checks.Length; check++)
@@ -102,7 +120,7 @@ internal sealed class BasePolicy(RepairProblem problem, NodeBudget budget)
             }
         }
 
-        return repairs - _chain.KnownCost(weights, position, used) > cheapest * total;
+        return cheapest;
     }
 
     /// <summary>The check to do if any is done; -1 where none tells anything.</summary>

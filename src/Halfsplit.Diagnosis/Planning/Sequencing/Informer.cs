@@ -63,6 +63,9 @@ internal sealed class Informer
         }
     }
 
+    /// <summary>Bits missing to know which repair is needed.</summary>
+    public double Missing => _uncertainty / _total;
+
     /// <summary>Bits that the check is expected to tell.</summary>
     public double Bits(int check)
     {

@@ -8,9 +8,9 @@ internal readonly record struct PlannedAction(int Action, PlanValue Value);
 /// <summary>
 /// Chooses the next action of a <see cref="RepairProblem"/>. A base policy (the check that tells most about the repair
 /// per cost, or the repairs in the order of odds per cost, whichever comes out cheaper) says what any situation is
-/// worth; each action is tried once with the base policy to follow (roll-out), then the best ones with a choice before
-/// the base policy takes over, and so on, until the budget of nodes is spent. There is an answer from the start, and a
-/// larger budget never makes the expected cost higher. Deterministic: budgets count nodes, sums run in a fixed order, and ties go to
+/// worth; each action is tried once with the base policy to follow (roll-out), branches of little weight only estimated, the best
+/// ones again in finer grain, then with a choice before the base policy takes over, and so on, until the budget of nodes is spent.
+/// There is an answer from the start. Deterministic: budgets count nodes, sums run in a fixed order, and ties go to
 /// the lower index. (Roll-out over information per cost: F. Tu and K. R. Pattipati, "Rollout strategies for sequential
 /// fault diagnosis", 2003.)
 /// </summary>
@@ -20,7 +20,7 @@ internal sealed class LookAhead
     public const int HandOver = -1;
 
     /// <summary>Share of the odds below which a branch is not looked into, from the first rough pass to the last.</summary>
-    private static readonly double[] Grains = [0.1, 0.03, 0.01];
+    private static readonly double[] Grains = [0.3, 0.1, 0.03];
 
     /// <summary>Actions kept for the next finer pass.</summary>
     private const int KeptByGrain = 10;
@@ -35,12 +35,17 @@ internal sealed class LookAhead
     private const int MostChoices = 6;
 
     private readonly RepairProblem _problem;
+    private readonly double _slack;
     private readonly BasePolicy _base;
     private readonly NodeBudget _budget;
 
     /// <param name="problem">At most 64 checks and repairs.</param>
     /// <param name="nodes">Budget of nodes; at least one per action is spent whatever it says.</param>
-    public LookAhead(RepairProblem problem, int nodes)
+    /// <param name="slack">
+    /// Share of the cost by which the way through a check may be dearer than the cheapest and the check still come first, because
+    /// it tells more bits per cost.
+    /// </param>
+    public LookAhead(RepairProblem problem, int nodes, double slack = 0)
     {
         ArgumentNullException.ThrowIfNull(problem);
         if (problem.ActionCount > 64)
@@ -49,6 +54,7 @@ internal sealed class LookAhead
         }
 
         _problem = problem;
+        _slack = slack;
         _budget = new NodeBudget(nodes);
         _base = new BasePolicy(problem, _budget);
     }
@@ -56,7 +62,10 @@ internal sealed class LookAhead
     /// <summary>Nodes spent so far.</summary>
     public int NodesSpent => _budget.Spent;
 
-    /// <summary>All actions worth a thought, cheapest in expectation first. Never empty.</summary>
+    /// <summary>
+    /// The actions looked into, cheapest in expectation first, but a check that tells more per cost before those that are hardly cheaper. Never
+    /// empty.
+    /// </summary>
     /// <param name="weights">Odds of the states; any positive total.</param>
     /// <param name="position">Where things stand.</param>
     /// <param name="used">Bits of the checks and repairs that are no longer open.</param>
@@ -64,30 +73,78 @@ internal sealed class LookAhead
     {
         var total = StateWeights.Total(weights);
         var node = new Node([.. weights], position, used);
-        var ranked = new List<PlannedAction> { new(HandOver, new PlanValue(_problem.HandOver * total, 0, 0)) };
-        foreach (var action in _base.Candidates(node.Weights, position, used, _problem.Checks.Length, _problem.Repairs.Length))
-        {
-            ranked.Add(new PlannedAction(action, ValueOf(node, action, 0, Grains[0] * total)));
-        }
-
+        var candidates = _base.Candidates(node.Weights, position, used, _problem.Checks.Length, _problem.Repairs.Length).ToList();
+        var ranked = candidates.ConvertAll(action => new PlannedAction(action, ValueOf(node, action, 0, Grains[0] * total)));
+        ranked.Add(new PlannedAction(HandOver, new PlanValue(_problem.HandOver * total, 0, 0)));
         Sort(ranked);
+        var likeliest = Likeliest(weights, used);
         foreach (var grain in Grains.Skip(1))
         {
-            Improve(ranked, node, KeptByGrain, 0, grain * total);
+            ranked = Refined(ranked, likeliest, node, grain * total);
         }
 
         for (var choices = 1; choices <= MostChoices && !_budget.IsSpent; choices++)
         {
-            Improve(ranked, node, KeptByChoice, choices, Grains[^1] * total);
+            Improve(ranked, node, choices, Grains[^1] * total);
         }
 
+        Prefer(ranked, candidates);
         return [.. ranked.Select(r => r with { Value = r.Value * (1 / total) })];
     }
 
-    /// <summary>Looks deeper into the best actions; what is found can only be cheaper.</summary>
-    private void Improve(List<PlannedAction> ranked, in Node node, int kept, int choices, double mass)
+    /// <summary>
+    /// The best actions looked into in finer grain, as far as the budget goes, and no others: estimates of different grain
+    /// can't be compared. With them the repair that is blamed most.
+    /// </summary>
+    private List<PlannedAction> Refined(List<PlannedAction> ranked, int likeliest, in Node node, double mass)
     {
-        for (var i = 0; i < Math.Min(ranked.Count, kept) && !_budget.IsSpent; i++)
+        if (_budget.IsSpent)
+        {
+            return ranked;
+        }
+
+        var refined = new List<PlannedAction>();
+        foreach (var action in ranked)
+        {
+            if (action.Action == HandOver)
+            {
+                refined.Add(action);
+            }
+            else if (action.Action == likeliest || (refined.Count < KeptByGrain && !_budget.IsSpent))
+            {
+                refined.Add(action with { Value = ValueOf(node, action.Action, 0, mass) });
+            }
+        }
+
+        Sort(refined);
+        return refined;
+    }
+
+    /// <summary>The repair with the best odds; none where none cures anything.</summary>
+    private int Likeliest(ReadOnlySpan<double> weights, ulong used)
+    {
+        var (likeliest, most) = (HandOver, 0.0);
+        for (var repair = 0; repair < _problem.Repairs.Length; repair++)
+        {
+            var cured = 0.0;
+            for (var state = 0; state < weights.Length; state++)
+            {
+                cured += weights[state] * _problem.Repairs[repair].Cures[state];
+            }
+
+            if ((used >> (_problem.Checks.Length + repair) & 1) == 0 && cured > most * (1 + 1e-11))
+            {
+                (likeliest, most) = (_problem.Checks.Length + repair, cured);
+            }
+        }
+
+        return likeliest;
+    }
+
+    /// <summary>Looks at the best actions with choices to follow; what is found can only be cheaper.</summary>
+    private void Improve(List<PlannedAction> ranked, in Node node, int choices, double mass)
+    {
+        for (var i = 0; i < Math.Min(ranked.Count, KeptByChoice) && !_budget.IsSpent; i++)
         {
             if (ranked[i].Action == HandOver)
             {
@@ -102,6 +159,21 @@ internal sealed class LookAhead
         }
 
         Sort(ranked);
+    }
+
+    /// <summary>Where a check comes first, the one of those hardly dearer that tells most per cost.</summary>
+    private void Prefer(List<PlannedAction> ranked, List<int> byTelling)
+    {
+        if (ranked[0].Action == HandOver || ranked[0].Action >= _problem.Checks.Length)
+        {
+            return;
+        }
+
+        var most = ranked[0].Value.Cost * (1 + _slack);
+        var preferred = ranked.Where(r => r.Action != HandOver && r.Action < _problem.Checks.Length && r.Value.Cost <= most)
+            .MinBy(r => byTelling.IndexOf(r.Action));
+        ranked.Remove(preferred);
+        ranked.Insert(0, preferred);
     }
 
     /// <summary>What an action costs down to the end, weighted, when so many choices and then the base policy follow.</summary>

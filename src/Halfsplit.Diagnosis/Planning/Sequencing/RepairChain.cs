@@ -16,6 +16,8 @@ internal sealed class RepairChain(RepairProblem problem)
 
     private readonly double[] _left = new double[problem.StateCount];
 
+    private readonly PlanValue[] _known = new PlanValue[problem.StateCount];
+
     /// <summary>Weight of what each repair would cure of what is left; 0 for those no longer open.</summary>
     private readonly double[] _cured = new double[problem.Repairs.Length];
 
@@ -80,28 +82,27 @@ internal sealed class RepairChain(RepairProblem problem)
     }
 
     /// <summary>The weighted cost if the state were known: the cheapest repair that is sure to cure it, or handing over.</summary>
-    public double KnownCost(ReadOnlySpan<double> weights, int position, ulong used)
+    public PlanValue Known(ReadOnlySpan<double> weights, int position, ulong used)
     {
-        _left.AsSpan().Fill(problem.HandOver);
+        _known.AsSpan().Fill(new PlanValue(problem.HandOver, 0, 0));
+        var stand = From(position);
         for (var repair = 0; repair < _cures.Length; repair++)
         {
-            var action = problem.Checks.Length + repair;
-            if ((used >> action & 1) != 0)
+            if ((used >> (problem.Checks.Length + repair) & 1) != 0)
             {
                 continue;
             }
 
-            var cost = problem.Costs.Cost(position, action);
             foreach (var (state, _) in _cures[repair])
             {
-                _left[state] = Math.Min(_left[state], cost);
+                _known[state] = stand.Values[repair].Cost < _known[state].Cost ? stand.Values[repair] : _known[state];
             }
         }
 
-        var known = 0.0;
+        var known = default(PlanValue);
         for (var state = 0; state < weights.Length; state++)
         {
-            known += weights[state] > 0 ? weights[state] * _left[state] : 0;
+            known += weights[state] > 0 ? _known[state] * weights[state] : default;
         }
 
         return known;
