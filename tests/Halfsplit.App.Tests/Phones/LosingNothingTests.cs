@@ -18,12 +18,14 @@ public sealed class LosingNothingTests(PublishedApp app)
         await phone.GoOnAsync();
         var check = await phone.CheckAsync();
         await phone.TypeAsync(12.5);
+        await phone.KeptAsync("12.5");
 
         await phone.ReloadAsync();
         Assert.Equal(check, await phone.CheckAsync());
         Assert.Equal("12.5", await phone.Page.Locator(".display output").TextContentAsync());
 
         await phone.TypeAsync(8);
+        await phone.KeptAsync("12.58");
         var address = phone.Page.Url;
         await phone.KillAsync(address);
         Assert.Equal(check, await phone.CheckAsync());

@@ -146,6 +146,24 @@ internal sealed class Phone : IAsyncDisposable
         }
     }
 
+    /// <summary>Waits until what is being typed lies in the phone's store: a key shows at once, and is written in the moment after.</summary>
+    public Task KeptAsync(string typed) => Page.WaitForFunctionAsync(
+        """
+        typed => new Promise((resolve, reject) => {
+            const request = indexedDB.open('halfsplit');
+            request.onerror = () => reject(request.error);
+            request.onsuccess = () => {
+                const drafts = request.result.transaction('drafts').objectStore('drafts').getAll();
+                drafts.onerror = () => reject(drafts.error);
+                drafts.onsuccess = () => {
+                    request.result.close();
+                    resolve(drafts.result.some(draft => draft.text.includes(`"${typed} `)));
+                };
+            };
+        })
+        """,
+        typed);
+
     /// <summary>Saves what is typed; a doubtful reading is confirmed.</summary>
     public async Task SaveAsync()
     {
