@@ -9,6 +9,7 @@ public sealed class Arguments
     {
         ["closed-loop"] = ["--sheet", "--cars", "--variant", "--players", "--out", "--threads"],
         ["table"] = ["--sheet", "--cars", "--variant", "--players", "--out"],
+        ["differences"] = ["--sheet", "--cars", "--variant", "--players", "--out", "--from"],
         ["plots"] = ["--sheet", "--cars", "--variant", "--players", "--out", "--to"],
         ["pack"] = ["--sheet", "--variant", "--out"],
         ["trace"] = ["--sheet", "--car", "--variant", "--players"],

@@ -9,6 +9,7 @@ using Halfsplit.Evaluation.Tables;
 const string Usage = """
     closed-loop [--sheet NAME] [--cars N] [--variant NAME] [--players A,B] [--out FOLDER] [--threads N]
     table       [--sheet NAME] [--cars N] [--variant NAME] [--players A,B] [--out FOLDER]
+    differences [--sheet NAME] [--cars N] [--variant NAME] [--players A,B] [--out FOLDER] [--from FOLDER]
     plots       [--sheet NAME] [--cars N] [--variant NAME] [--players A,B] [--out FOLDER] [--to FOLDER]
     pack        [--sheet NAME] [--variant NAME] [--out FOLDER]
     trace       --sheet NAME --car N [--variant NAME] [--players A,B]
@@ -45,13 +46,13 @@ int Refuse(string why)
 }
 
 var cars = arguments.Number("--cars", int.MaxValue);
-List<CarResult> Results() => [.. variants
-    .SelectMany(v => sheets.SelectMany(s => ResultFile.Read(ClosedLoop.PathOf(folder, s, v.Name))))
+List<CarResult> Results(string from) => [.. variants
+    .SelectMany(v => sheets.SelectMany(s => ResultFile.Read(ClosedLoop.PathOf(from, s, v.Name))))
     .Where(r => names.Contains(r.Player) && r.Car < cars)];
 
-int NoResults()
+int NoResults(string from)
 {
-    Console.Error.WriteLine($"No such results in {folder}: play them first, with closed-loop --out {folder}.");
+    Console.Error.WriteLine($"No such results in {from}: play them first, with closed-loop --out {from}.");
     return 1;
 }
 
@@ -68,12 +69,26 @@ switch (arguments.Task)
 
         return 0;
     case "table":
-        if (Results() is not { Count: > 0 } told)
+        if (Results(folder) is not { Count: > 0 } told)
         {
-            return NoResults();
+            return NoResults(folder);
         }
 
         new MarkdownTables(Console.Out).Print(told);
+        return 0;
+    case "differences":
+        var from = arguments.Text("--from", folder);
+        if (Results(folder).Where(r => r.Player == names[0]).ToList() is not { Count: > 0 } own)
+        {
+            return NoResults(folder);
+        }
+
+        if (Results(from).Where(r => from != folder || r.Player != names[0]).ToList() is not { Count: > 0 } others)
+        {
+            return NoResults(from);
+        }
+
+        new MarkdownTables(Console.Out).PrintDifferences(own, others);
         return 0;
     case "pack":
         foreach (var variant in variants)
@@ -83,9 +98,9 @@ switch (arguments.Task)
 
         return 0;
     case "plots":
-        if (Results() is not { Count: > 0 } drawn)
+        if (Results(folder) is not { Count: > 0 } drawn)
         {
-            return NoResults();
+            return NoResults(folder);
         }
 
         Plots.Write(drawn, arguments.Text("--to", Path.Combine("docs", "pictures")));

@@ -65,6 +65,32 @@ public sealed class MetricTests
         Assert.Equal(260, PlayerSummary.MoneyOf(given), 9);
     }
 
-    private static CarResult Result(bool proven) => new(
-        "a", "base", 1, "p", "dark", "X:open", "wire open", false, 60, 30, 4, 2, 1, false, null, null, null, null, proven, false, 0, [], [], []);
+    [Fact]
+    public void A_difference_counts_the_cars_that_both_have_played_of_the_same_variant()
+    {
+        var one = new PlayerSummary("one", [Result(true, 1, 10), Result(true, 2, 20), Result(true, 3, 99), Result(true, 1, 50) with { Variant = "flat-weights" }]);
+        var other = new PlayerSummary("other", [Result(true, 1, 13), Result(true, 2, 25), Result(true, 4, 1), Result(true, 1, 50) with { Variant = "no-slips" }]);
+
+        var more = one.MinutesMore(other);
+
+        Assert.Equal((2, -4.0), (more.Count, more.Mean));
+        Assert.Equal(1.96, more.Half, 9);
+        Assert.Equal(-4 * 40 / 60.0, one.MoneyMore(other).Mean, 9);
+        Assert.Equal([1, 2], one.On(other).Results.Select(r => r.Car));
+    }
+
+    [Fact]
+    public void Differences_are_a_row_for_each_other_player()
+    {
+        var page = new StringWriter();
+
+        new MarkdownTables(page).PrintDifferences(
+            [Result(true, 1, 10), Result(true, 2, 20)], [Result(true, 1, 13) with { Player = "greedy" }, Result(true, 3, 9) with { Player = "clairvoyant" }]);
+
+        Assert.Contains("| greedy | 1 | -3.00 ± 0.00 | -2.00 ± 0.00 | – | – |", page.ToString(), StringComparison.Ordinal);
+        Assert.Contains("| clairvoyant | 0 | – | – | – | – |", page.ToString(), StringComparison.Ordinal);
+    }
+
+    private static CarResult Result(bool proven, int car = 1, double minutes = 60) => new(
+        "a", "base", car, "p", "dark", "X:open", "wire open", false, minutes, 30, 4, 2, 1, false, null, null, null, null, proven, false, 0, [], [], []);
 }

@@ -36,6 +36,20 @@ public sealed class MarkdownTables(TextWriter writer)
         }
     }
 
+    /// <summary>What one player took more or less than each of the others, car by car.</summary>
+    public void PrintDifferences(IReadOnlyCollection<CarResult> results, IReadOnlyCollection<CarResult> others)
+    {
+        var own = Summaries(results)[0];
+        Head($"{own.Player}, car by car", "beside", "cars of both", "minutes more", "money more", "group held it %", "the other's");
+        foreach (var other in Summaries(others))
+        {
+            var (mine, theirs) = (own.On(other), other.On(own));
+            Row(other.Player, Whole(mine.Cars), mine.MinutesMore(theirs).Text("0.00"), mine.MoneyMore(theirs).Text("0.00"), Held(mine), Held(theirs));
+        }
+    }
+
+    private static string Held(PlayerSummary s) => s.Group.Count > 0 ? s.FirstOrGroup.Text("0.0") : "–";
+
     private static List<PlayerSummary> Summaries(IReadOnlyCollection<CarResult> results) =>
         [.. results.GroupBy(r => r.Player).OrderBy(g => Array.IndexOf(Order, g.Key)).Select(g => new PlayerSummary(g.Key, g))];
 
@@ -91,7 +105,7 @@ public sealed class MarkdownTables(TextWriter writer)
         {
             Row(
                 s.Player, Whole(s.Cars), s.Minutes.Text("0.0"), Short(s.Minutes90), s.Money.Text("0.0"), Short(s.Money90),
-                s.FirstRight.Text("0.0"), s.Group.Count > 0 ? s.FirstOrGroup.Text("0.0") : "–", s.Group.Text("0.00"),
+                s.FirstRight.Text("0.0"), Held(s), s.Group.Text("0.00"),
                 s.WideGroup.Count > 0 ? s.FirstOrWideGroup.Text("0.0") : "–", s.WideGroup.Text("0.00"),
                 s.WrongParts.Text("0.00"), s.WrongRepairs.Text("0.00"), s.Comebacks.Text("0.0"), s.HandedOver.Text("0.0"),
                 fixedOrder is null ? "–" : s.MinutesOver(fixedOrder).Text("0.00"),

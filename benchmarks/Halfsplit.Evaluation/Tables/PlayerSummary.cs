@@ -80,12 +80,31 @@ public sealed class PlayerSummary
     /// <summary>This player's money over another's, on the cars both have played.</summary>
     public Interval MoneyOver(PlayerSummary other) => Over(other, MoneyOf);
 
+    /// <summary>How many minutes more this player took for a car than another, on the cars both have played.</summary>
+    public Interval MinutesMore(PlayerSummary other) => More(other, MinutesOf);
+
+    /// <summary>How much more money this player took for a car than another, on the cars both have played.</summary>
+    public Interval MoneyMore(PlayerSummary other) => More(other, MoneyOf);
+
+    /// <summary>This player on the cars that another has played too.</summary>
+    public PlayerSummary On(PlayerSummary other) => new(Player, Pairs(other).Select(p => p.Own));
+
     private Interval Over(PlayerSummary other, Func<CarResult, double> value)
     {
+        var pairs = Pairs(other);
+        return Interval.Ratio([.. pairs.Select(p => value(p.Own))], [.. pairs.Select(p => value(p.Theirs))]);
+    }
+
+    private Interval More(PlayerSummary other, Func<CarResult, double> value) =>
+        Interval.Of([.. Pairs(other).Select(p => value(p.Own) - value(p.Theirs))]);
+
+    private List<(CarResult Own, CarResult Theirs)> Pairs(PlayerSummary other)
+    {
         ArgumentNullException.ThrowIfNull(other);
-        var theirs = other._results.ToDictionary(r => (r.Sheet, r.Car), value);
-        var pairs = _results.Where(r => theirs.ContainsKey((r.Sheet, r.Car))).ToList();
-        return Interval.Ratio([.. pairs.Select(value)], [.. pairs.Select(r => theirs[(r.Sheet, r.Car)])]);
+        var theirs = other._results.ToDictionary(r => (r.Sheet, r.Variant, r.Car));
+        return [.. _results
+            .Where(r => theirs.ContainsKey((r.Sheet, r.Variant, r.Car)))
+            .Select(r => (r, theirs[(r.Sheet, r.Variant, r.Car)]))];
     }
 
     private Interval Share(Func<CarResult, bool> hit) => Interval.Share(_results.Count(hit), _results.Count);

@@ -24,6 +24,11 @@ internal static class WhyViews
         var steps = next.Plan?.Steps ?? [];
         var runnerUp = steps.Length < 2 ? null : AppTexts.Say(
             "app.why.next-best", FindingViews.Amount(steps[0].Way.Cost), FindingViews.Step(session, steps[1]), FindingViews.Amount(steps[1].Way.Cost));
+        if (next.Plan is { IsFirstByTelling: true })
+        {
+            runnerUp += " " + AppTexts.Say("reason.hardly-dearer");
+        }
+
         var wouldBe = next.Finding is null && session.Entries.Count > 0 && session.Investigation.PresentFinding() is { } finding
             ? FindingViews.Of(session, finding, isAdvice: false)
             : null;

@@ -35,9 +35,9 @@ public static class WhyPage
                 terminal.Say(
                     "why.runner-up", Money(plan.Best.Way.Cost), Step(terminal, session, plan.Steps[1]), Money(plan.Steps[1].Way.Cost)),
                 null, 2, 2);
-            if (plan.Steps[1].Way.Cost < plan.Best.Way.Cost)
+            if (plan.IsFirstByTelling)
             {
-                terminal.Line(terminal.Say("why.slack"), null, 2, 2);
+                terminal.Line(terminal.Say("reason.hardly-dearer"), null, 2, 2);
             }
         }
 

@@ -21,7 +21,7 @@ internal sealed class PlanningProblem
 
     /// <summary>
     /// Answers are planned with as if, the car given, one said nothing of the next; in life readings near each other say much the same. So small
-    /// differences between checks are none: the one that tells most per minute comes first. Measured in docs/evaluation.md.
+    /// differences between checks are none: the one that tells most per cost comes first. Measured in docs/diagnosis.md.
     /// </summary>
     public const double Slack = 0.05;
 
@@ -89,7 +89,7 @@ internal sealed class PlanningProblem
     /// <summary>The problem itself, for comparing the planner with the exact optimum.</summary>
     public RepairProblem Problem => _problem;
 
-    /// <summary>The plan: cheapest way first, but for checks that are hardly dearer and tell more; a check that costs next to nothing more comes before handing over.</summary>
+    /// <summary>The plan.</summary>
     public Plan Solve(int nodes)
     {
         var search = new LookAhead(_problem, nodes, Slack);

@@ -64,6 +64,9 @@ internal sealed class BasePolicy(RepairProblem problem, NodeBudget budget)
         return value.Cost < repairs.Cost ? value : repairs;
     }
 
+    /// <summary>The repair with the best odds; <see cref="LookAhead.HandOver"/> where none cures anything.</summary>
+    public int Likeliest(ReadOnlySpan<double> weights, ulong used) => _chain.Likeliest(weights, used);
+
     /// <summary>The checks that tell most per cost and the repairs with the best odds per cost.</summary>
     public IEnumerable<int> Candidates(double[] weights, int position, ulong used, int checks, int repairs)
     {

@@ -77,7 +77,7 @@ internal sealed class LookAhead
         var ranked = candidates.ConvertAll(action => new PlannedAction(action, ValueOf(node, action, 0, Grains[0] * total)));
         ranked.Add(new PlannedAction(HandOver, new PlanValue(_problem.HandOver * total, 0, 0)));
         Sort(ranked);
-        var likeliest = Likeliest(weights, used);
+        var likeliest = _base.Likeliest(weights, used);
         foreach (var grain in Grains.Skip(1))
         {
             ranked = Refined(ranked, likeliest, node, grain * total);
@@ -120,27 +120,6 @@ internal sealed class LookAhead
         return refined;
     }
 
-    /// <summary>The repair with the best odds; none where none cures anything.</summary>
-    private int Likeliest(ReadOnlySpan<double> weights, ulong used)
-    {
-        var (likeliest, most) = (HandOver, 0.0);
-        for (var repair = 0; repair < _problem.Repairs.Length; repair++)
-        {
-            var cured = 0.0;
-            for (var state = 0; state < weights.Length; state++)
-            {
-                cured += weights[state] * _problem.Repairs[repair].Cures[state];
-            }
-
-            if ((used >> (_problem.Checks.Length + repair) & 1) == 0 && cured > most * (1 + 1e-11))
-            {
-                (likeliest, most) = (_problem.Checks.Length + repair, cured);
-            }
-        }
-
-        return likeliest;
-    }
-
     /// <summary>Looks at the best actions with choices to follow; what is found can only be cheaper.</summary>
     private void Improve(List<PlannedAction> ranked, in Node node, int choices, double mass)
     {
@@ -164,17 +143,18 @@ internal sealed class LookAhead
     /// <summary>Where a check comes first, the one of those hardly dearer that tells most per cost.</summary>
     private void Prefer(List<PlannedAction> ranked, List<int> byTelling)
     {
-        if (ranked[0].Action == HandOver || ranked[0].Action >= _problem.Checks.Length)
+        if (!IsCheck(ranked[0]))
         {
             return;
         }
 
         var most = ranked[0].Value.Cost * (1 + _slack);
-        var preferred = ranked.Where(r => r.Action != HandOver && r.Action < _problem.Checks.Length && r.Value.Cost <= most)
-            .MinBy(r => byTelling.IndexOf(r.Action));
+        var preferred = ranked.Where(r => IsCheck(r) && r.Value.Cost <= most).MinBy(r => byTelling.IndexOf(r.Action));
         ranked.Remove(preferred);
         ranked.Insert(0, preferred);
     }
+
+    private bool IsCheck(PlannedAction planned) => planned.Action != HandOver && planned.Action < _problem.Checks.Length;
 
     /// <summary>What an action costs down to the end, weighted, when so many choices and then the base policy follow.</summary>
     private PlanValue ValueOf(in Node node, int action, int choices, double mass)

@@ -81,6 +81,22 @@ internal sealed class RepairChain(RepairProblem problem)
         return cured / (StateWeights.Total(weights) * (problem.Costs.Cost(position, action) + problem.Repairs[action - problem.Checks.Length].WrongCost));
     }
 
+    /// <summary>The repair that cures with the best odds, as an action; <see cref="LookAhead.HandOver"/> where none cures anything.</summary>
+    public int Likeliest(ReadOnlySpan<double> weights, ulong used)
+    {
+        var (likeliest, most) = (LookAhead.HandOver, 0.0);
+        for (var repair = 0; repair < _cures.Length; repair++)
+        {
+            var action = problem.Checks.Length + repair;
+            if ((used >> action & 1) == 0 && Cured(weights, repair) is var cured && cured > most * (1 + 1e-11))
+            {
+                (likeliest, most) = (action, cured);
+            }
+        }
+
+        return likeliest;
+    }
+
     /// <summary>The weighted cost if the state were known: the cheapest repair that is sure to cure it, or handing over.</summary>
     public PlanValue Known(ReadOnlySpan<double> weights, int position, ulong used)
     {
