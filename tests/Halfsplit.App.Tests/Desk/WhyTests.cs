@@ -1,0 +1,26 @@
+using Halfsplit.App.Desk;
+using Halfsplit.App.Link;
+using Halfsplit.Jobs.Events;
+using Halfsplit.Jobs.Sessions;
+using Xunit;
+
+namespace Halfsplit.App.Tests.Desk;
+
+/// <summary>What the page says of why a check comes first.</summary>
+public sealed class WhyTests
+{
+    private readonly EngineDesk _desk = new(new EventStamps(new EventIdSource(TimeProvider.System), TimeProvider.System));
+
+    [Fact]
+    public void A_check_that_comes_first_though_another_is_cheaper_says_why()
+    {
+        _desk.Answer(new DeskRequest("begin") { Wish = new JobWish("headlamps", "left headlamp dark") });
+        Record("dead");
+        Record("12.6 V");
+
+        Assert.EndsWith(AppTexts.Say("reason.hardly-dearer"), _desk.Answer(new DeskRequest("next")).Step!.Why!.RunnerUp, StringComparison.Ordinal);
+    }
+
+    private void Record(string typed) => Assert.Null(_desk.Answer(
+        new DeskRequest("record") { Typed = typed, Check = _desk.Answer(new DeskRequest("next")).Step!.Check, Confirmed = true }).Problem);
+}
