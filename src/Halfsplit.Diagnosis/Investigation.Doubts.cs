@@ -4,6 +4,7 @@ using Halfsplit.Diagnosis.Checks;
 using Halfsplit.Diagnosis.Evidence;
 using Halfsplit.Diagnosis.Findings;
 using Halfsplit.Diagnosis.Planning;
+using Halfsplit.Simulation.Instruments;
 
 namespace Halfsplit.Diagnosis;
 
@@ -110,8 +111,8 @@ public sealed partial class Investigation
                 o.Check.Id == reading.Check.Id && o.RepairsBefore.Length == now.Repairs.Length);
             var pays = doubt > DoubtfulFrom
                 ? taken < MostAsked
-                // Leads and displays are easily got wrong; what was only looked at looks the same again.
-                : taken < 2 && reading.Check.Probe.Red is not null && repeats < MostTakenAgain
+                // Leads, clamps and displays are easily got wrong; what was only looked at looks the same again.
+                : taken < 2 && IsReadOffAnInstrument(reading.Check) && repeats < MostTakenAgain
                     && doubt * LostByBelieving > Effort.MinutesOf(Circuit, Options, now.Position, reading.Check);
             if (pays && taken > 0 && reading.Check.Kind is not (CheckKind.Swap or CheckKind.Bench)
                 && !now.SkippedChecks.Contains(reading.Check.Id) && Matters(now, reading))
@@ -119,7 +120,8 @@ public sealed partial class Investigation
                 return Step(
                     now, reading.Check,
                     new Message(
-                        doubt > DoubtfulFrom ? "reason.doubtful" : "reason.hangs-on-it", reading.Value, Math.Round(100 * doubt)),
+                        doubt > DoubtfulFrom ? "reason.doubtful" : "reason.hangs-on-it", reading.Value, Math.Round(100 * doubt),
+                        new Message(reading.Check.Probe.Instrument == Instrument.AmpsClamp ? "care.clamp" : "care.leads")),
                     null, []);
             }
         }
@@ -141,7 +143,7 @@ public sealed partial class Investigation
 
         var suspects = top.Suspects.Select(s => s.Suspect.Id).ToHashSet(StringComparer.Ordinal);
         var decisive = now.Observations
-            .Where(o => o.Check.Probe.Red is not null && o.Check.Kind is not (CheckKind.Proof or CheckKind.Swap or CheckKind.Bench)
+            .Where(o => IsReadOffAnInstrument(o.Check) && o.Check.Kind is not (CheckKind.Proof or CheckKind.Swap or CheckKind.Bench)
                 && o.RepairsBefore.Length == now.Repairs.Length && !now.SkippedChecks.Contains(o.Check.Id)
                 && now.Observations.Count(other => other.Check.Id == o.Check.Id) == 1
                 && Effort.MinutesOf(Circuit, Options, now.Position, o.Check) <= ConfirmingMinutes)
@@ -154,6 +156,8 @@ public sealed partial class Investigation
             ? null
             : Step(now, decisive.Check, new Message("reason.decisive", decisive.Value), null, []);
     }
+
+    private static bool IsReadOffAnInstrument(Check check) => check.Subject is CheckSubject.Number or CheckSubject.LampGlow or CheckSubject.Buzzer;
 
     private double OddsWithout(Assessment now, Observation left, HashSet<string> suspects)
     {

@@ -1,8 +1,8 @@
 namespace Halfsplit.Diagnosis.Evidence;
 
 /// <summary>
-/// What is read when a reading goes wrong: the leads make no contact, a wrong pin is probed, a unit or a digit is
-/// mistyped, the leads are swapped. The shares are assumptions.
+/// What is read when a reading goes wrong: the leads make no contact, a wrong pin is probed, a unit or the decimal point is
+/// mistaken, the leads are swapped. The shares are assumptions.
 /// </summary>
 internal static class Slips
 {
@@ -12,9 +12,10 @@ internal static class Slips
     /// <summary>The same for one that has been repeated already.</summary>
     public const double OftenShare = 0.9;
 
-    private const double WrongPin = 0.55;
+    private const double WrongPin = 0.5;
     private const double NoContact = 0.25;
     private const double UnitEitherWay = 0.075;
+    private const double PointEitherWay = 0.025;
     private const double Swapped = 0.05;
 
     /// <summary>A display with nothing at its leads stays within this, in SI units.</summary>
@@ -39,10 +40,14 @@ internal static class Slips
             // A wrong pin is mostly a dead one; one that is fed is in the broad part.
             + (0.3 * WrongPin * read.Step * Density(read.Value, 0, DeadSpread + read.Step))
             + (read.Step * ((NoContact * Density(read.Value, 0, NothingSpread + read.Step))
-                + (UnitEitherWay * Density(read.Value, 1000 * forecast.Mean, 1000 * spread))
-                + (UnitEitherWay * Density(read.Value, forecast.Mean / 1000, (spread / 1000) + read.Step))
+                + (UnitEitherWay * Times(1000))
+                + (UnitEitherWay * Times(0.001))
+                + (PointEitherWay * Times(10))
+                + (PointEitherWay * Times(0.1))
                 + (Swapped * Density(read.Value, -forecast.Mean, spread))));
         return Math.Log(Math.Clamp(chance, 1e-300, 1));
+
+        double Times(double factor) => Density(read.Value, factor * forecast.Mean, (factor * forecast.Spread) + (Math.Max(1, factor) * read.Step));
     }
 
     /// <summary>Log probability that the slip happens again and shows this, given what it showed before.</summary>

@@ -1,3 +1,4 @@
+using Halfsplit.Circuits.Messages;
 using Halfsplit.Circuits.Sheets;
 using Halfsplit.Diagnosis.Checks;
 using Halfsplit.Diagnosis.Readings;
@@ -38,6 +39,38 @@ public sealed class DoubtTests
         Assert.Equal("slip", doubt.Id);
         Assert.InRange(doubt.Odds, 0.5, 1);
         Assert.Equal(doubt.Odds, investigation.SlipOdds("slip"), 9);
+    }
+
+    [Theory]
+    [InlineData(10)]
+    [InlineData(0.1)]
+    [InlineData(1000)]
+    public void A_mistaken_point_or_unit_is_asked_about(double factor)
+    {
+        var investigation = Pump();
+        Say(investigation, "work of M1 | priming", Word(AnswerWord.Silent));
+        Say(investigation, "volts BAT.pos BAT.neg | key off", Volts(12.6));
+        Say(investigation, "volts F19.1p BODY | priming", Volts(12.5 * factor));
+
+        var next = investigation.Next();
+        Assert.Equal("volts F19.1p BODY | priming", next.Check!.Id);
+        Assert.Equal("care.leads", Assert.IsType<Message>(next.Reason.Arguments[2]).Code);
+    }
+
+    [Fact]
+    public void A_clamp_is_laid_on_again_as_well_where_much_hangs_on_it()
+    {
+        var circuit = ShippedSheets.Load("headlamps");
+        var investigation = Investigation.Open(circuit, circuit.Complaints.First(c => c.Name == "left headlamp dark"));
+        Say(investigation, "work of LH | dipped beam", Word(AnswerWord.Dark));
+        Say(investigation, "volts BAT.pos BAT.neg | key off", Volts(12.6));
+        Say(investigation, "work of RH | main beam", Word(AnswerWord.Bright));
+        Say(investigation, "amps-clamp of BAT.pos~F1.1 | main beam", new ReadingParse.Number(3.2, Quantity.Amperes, 0.1), "clamp");
+
+        Assert.True(investigation.SlipOdds("clamp") < 0.5);
+        var next = investigation.Next();
+        Assert.Equal("amps-clamp of BAT.pos~F1.1 | main beam", next.Check!.Id);
+        Assert.Equal("care.clamp", Assert.IsType<Message>(next.Reason.Arguments[2]).Code);
     }
 
     [Fact]
