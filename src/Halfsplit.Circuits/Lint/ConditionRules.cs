@@ -8,7 +8,7 @@ namespace Halfsplit.Circuits.Lint;
 /// <summary>What conditions may say: settings of switches and outputs that exist, predecessors without a circle.</summary>
 internal static class ConditionRules
 {
-    private static readonly string[] Words = ["after", "lasts", "starter draws", "alternator holds", "engine turns", "needs"];
+    private static readonly string[] Words = ["after", "takes", "lasts", "starter draws", "alternator holds", "engine turns", "needs"];
 
     public static void Check(
         CircuitDraft draft, Dictionary<string, Part> parts, IReadOnlySet<string> broken, LintReport report)

@@ -11,6 +11,7 @@ namespace Halfsplit.Circuits.Model;
 /// <param name="AlternatorVolts">Volts held at the battery's posts by an alternator that is not a part of the sheet.</param>
 /// <param name="Needs">Loads without which the car cannot be in this condition: an engine does not run without its pump.</param>
 /// <param name="EngineTurns">True when the engine turns under its own power (alternators generate).</param>
+/// <param name="TakesMinutes">Minutes until the car is so, once for a job: an engine that is warm stays warm; 0: at once.</param>
 public sealed record Condition(
     string Name,
     ImmutableSortedDictionary<string, string> Settings,
@@ -19,7 +20,8 @@ public sealed record Condition(
     double? StarterAmps = null,
     double? AlternatorVolts = null,
     bool EngineTurns = false,
-    ImmutableArray<string> Needs = default)
+    ImmutableArray<string> Needs = default,
+    double TakesMinutes = 0)
 {
     /// <summary>Loads without which the car cannot be in this condition; empty, never default.</summary>
     public ImmutableArray<string> Needs { get; init; } = Needs.IsDefault ? [] : Needs;

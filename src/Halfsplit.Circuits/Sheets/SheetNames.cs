@@ -7,7 +7,7 @@ namespace Halfsplit.Circuits.Sheets;
 internal static class SheetNames
 {
     /// <summary>Words that mean something else where a part's name could stand.</summary>
-    public static ImmutableArray<string> Reserved { get; } = ["wire", "after", "lasts", "needs"];
+    public static ImmutableArray<string> Reserved { get; } = ["wire", "after", "takes", "lasts", "needs"];
 
     /// <summary>A letter, then letters, digits, dashes and underscores.</summary>
     public static bool IsPart(string name) =>

@@ -80,6 +80,7 @@ public static class SheetWriter
             map.Text(what, value);
         }
 
+        map.Quantity("takes", condition.TakesMinutes, Unit.Minute, 0);
         map.Quantity("lasts", condition.LastsSeconds, Unit.Second);
         map.Quantity("starter draws", condition.StarterAmps, Unit.Ampere);
         map.Quantity("alternator holds", condition.AlternatorVolts, Unit.Volt);

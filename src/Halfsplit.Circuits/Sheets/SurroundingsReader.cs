@@ -31,6 +31,7 @@ internal static class SurroundingsReader
     {
         var after = map.Text("after");
         var lasts = map.OptionalQuantity("lasts", Unit.Second, Limits.Seconds);
+        var takes = map.Quantity("takes", Unit.Minute, Limits.Minutes, 0);
         var starter = map.OptionalQuantity("starter draws", Unit.Ampere, Limits.Amps);
         var alternator = map.OptionalQuantity("alternator holds", Unit.Volt, Limits.Volts);
         var turns = map.YesNo("engine turns", alternator is not null);
@@ -44,7 +45,7 @@ internal static class SurroundingsReader
             }
         }
 
-        return new Condition(name, settings.ToImmutable(), after, lasts, starter, alternator, turns, needs);
+        return new Condition(name, settings.ToImmutable(), after, lasts, starter, alternator, turns, needs, takes);
     }
 
     public static Complaint Complaint(MapReader map, string name) => new(

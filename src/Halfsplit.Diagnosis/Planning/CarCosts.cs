@@ -10,7 +10,7 @@ namespace Halfsplit.Diagnosis.Planning;
 
 /// <summary>
 /// What the change from one arrangement to another costs on this car. Positions are numbered as they come up; what was
-/// computed once is kept for the length of a plan. A position is a stance (arrangement, meter, leads), of which there are
+/// computed once is kept for the length of a plan. A position is a stance (arrangement, what was reached, meter, leads), of which there are
 /// few, with the places open, so that each is reckoned apart. Putting back counts where it is caused: who opens a place
 /// has to close it.
 /// </summary>
@@ -26,7 +26,7 @@ internal sealed class CarCosts : IChangeCosts
     private readonly ImmutableSortedSet<string> _everyPlace;
 
     private readonly List<Position> _stances = [];
-    private readonly Dictionary<(string, Instrument?, TerminalName?), int> _stanceNumbers = [];
+    private readonly Dictionary<(string, string, Instrument?, TerminalName?), int> _stanceNumbers = [];
     private readonly List<Change[]> _rearranging = [];
 
     private readonly List<ImmutableSortedSet<string>> _openings = [];
@@ -117,7 +117,7 @@ internal sealed class CarCosts : IChangeCosts
     private int Stance(Position position)
     {
         ref var number = ref CollectionsMarshal.GetValueRefOrAddDefault(
-            _stanceNumbers, (position.Arrangement.Key, position.Instrument, position.Black), out var isKnown);
+            _stanceNumbers, (position.Arrangement.Key, string.Join('\n', position.Reached), position.Instrument, position.Black), out var isKnown);
         if (!isKnown)
         {
             number = _stances.Count;

@@ -70,11 +70,11 @@ public sealed record Effort(double Minutes, ImmutableArray<Message> Steps)
             // What carries current is connected dead and switched on after: no spark at the clips.
             condition = SwitchOff(condition, tally);
             setUp();
-            EnterCondition(options, condition, check.Arrangement.Condition, tally);
+            EnterCondition(options, from, condition, check.Arrangement.Condition, tally);
         }
         else
         {
-            EnterCondition(options, condition, check.Arrangement.Condition, tally);
+            EnterCondition(options, from, condition, check.Arrangement.Condition, tally);
             setUp();
         }
     }
@@ -147,8 +147,13 @@ public sealed record Effort(double Minutes, ImmutableArray<Message> Steps)
     }
 
     private static void EnterCondition(
-        DiagnosisOptions options, string now, string then, Tally tally)
+        DiagnosisOptions options, Position from, string now, string then, Tally tally)
     {
+        foreach (var slow in from.ToWaitFor(tally.Circuit, then))
+        {
+            tally.Add(slow.TakesMinutes, () => new Message("step.wait-for", slow.Name, slow.TakesMinutes));
+        }
+
         var condition = tally.Circuit.FindCondition(then)!;
         if (condition.NeedsHelper)
         {

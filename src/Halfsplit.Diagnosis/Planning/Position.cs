@@ -12,6 +12,9 @@ namespace Halfsplit.Diagnosis.Planning;
 /// <param name="Black">Where the black lead is clipped.</param>
 public sealed record Position(Arrangement Arrangement, Instrument? Instrument, TerminalName? Black)
 {
+    /// <summary>Conditions that take minutes and were reached so far: what got hot is taken to stay so.</summary>
+    public ImmutableSortedSet<string> Reached { get; init; } = ImmutableSortedSet.Create<string>(StringComparer.Ordinal);
+
     /// <summary>Key off, everything in place, nothing opened.</summary>
     public static Position Start(Circuit circuit) => new(new Arrangement(CheckCatalog.RestCondition(circuit)), null, null);
 
@@ -30,7 +33,24 @@ public sealed record Position(Arrangement Arrangement, Instrument? Instrument, T
             check.Probe.Instrument is Simulation.Instruments.Instrument.Eye or Simulation.Instruments.Instrument.Ear
                 ? Instrument
                 : check.Probe.Instrument,
-            check.Probe.Black ?? Black);
+            check.Probe.Black ?? Black)
+        {
+            Reached = Reached.Union(Slow(circuit, check.Arrangement.Condition).Select(c => c.Name)),
+        };
+    }
+
+    /// <summary>The conditions on the way to this one that take minutes and were not reached yet.</summary>
+    public IEnumerable<Condition> ToWaitFor(Circuit circuit, string condition) => Slow(circuit, condition).Where(c => !Reached.Contains(c.Name));
+
+    private static IEnumerable<Condition> Slow(Circuit circuit, string name)
+    {
+        for (var at = circuit.FindCondition(name); at is not null; at = at.After is null ? null : circuit.FindCondition(at.After))
+        {
+            if (at.TakesMinutes > 0)
+            {
+                yield return at;
+            }
+        }
     }
 }
 

@@ -40,6 +40,27 @@ public sealed class EffortTests
     }
 
     [Fact]
+    public void What_has_to_get_hot_is_waited_for_once()
+    {
+        var circuit = ShippedSheets.Load("fan-one-relay");
+        var investigation = Investigation.Open(circuit, circuit.Complaints[0]);
+        var wait = circuit.FindCondition("running hot")!.TakesMinutes;
+        Assert.True(wait > 0);
+        var hot = investigation.FindCheck("work of FAN | running hot")!;
+        var off = investigation.FindCheck("volts BAT.pos BAT.neg | key off")!;
+        var stopped = investigation.FindCheck("work of FAN | stopped hot")!;
+        var start = Position.Start(circuit);
+        double Minutes(Position from, Check check) => Effort.MinutesOf(circuit, DiagnosisOptions.Default, from, check);
+
+        var cold = Effort.Of(circuit, DiagnosisOptions.Default, start, hot);
+        Assert.Contains(cold.Steps, s => s.Code == "step.wait-for");
+        Assert.Equal(cold.Minutes, Minutes(start.After(circuit, hot).After(circuit, off), hot) + wait, 2);
+        Assert.True(Minutes(start, stopped) > wait, "to be stopped hot it has to get hot first");
+        Assert.True(Minutes(start.After(circuit, hot), stopped) < wait);
+        Assert.True(Minutes(start, off) < wait);
+    }
+
+    [Fact]
     public void Minutes_are_the_same_with_and_without_words()
     {
         var start = Position.Start(Circuit);
