@@ -67,7 +67,8 @@ public sealed partial class Investigation
             ImmutableArray<Check> drops = car is null ? [] : Drops(now, car);
             // The reading that showed the fault shows best that it is gone.
             var known = drops.Where(d => now.Observations.Any(o => d.Id == AsProof(o.Check).Id)).ToImmutableArray();
-            if ((Cheapest(now, known, mayOpen: false) ?? Cheapest(now, drops, mayOpen: false)) is { } drop)
+            ImmutableArray<Check> atIt = [.. drops.Where(d => IsAt(repair, d.Probe))];
+            if ((Cheapest(now, known, mayOpen: false) ?? Cheapest(now, atIt, mayOpen: false) ?? Cheapest(now, drops, mayOpen: false)) is { } drop)
             {
                 yield return new ProofGoal(drop, [.. drops.Select(d => d.Id)], new Message("reason.proof-drop", Describe.Target(Circuit, repair.Target)));
             }
@@ -169,6 +170,16 @@ public sealed partial class Investigation
             .Select(AsProof)];
     }
 
+    /// <summary>A lead lies on what was mended, or on an end of the wire.</summary>
+    private bool IsAt(Repair repair, Probe probe)
+    {
+        var wire = Circuit.Wires.FirstOrDefault(w => w.Id == repair.Target);
+        var part = repair.Target.Split('.')[0];
+        return Touches(probe.Red) || Touches(probe.Black);
+
+        bool Touches(TerminalName? lead) => lead is { } on && (wire is null ? on.Part == part : on.Part == wire.From.Part || on.Part == wire.To.Part);
+    }
+
     /// <summary>The volts across the load complained of, everything in place.</summary>
     private ImmutableArray<Check> AcrossLoad()
     {
@@ -201,14 +212,17 @@ public sealed partial class Investigation
             .Select(AsProof)];
     }
 
-    /// <summary>Other loads that what was blamed puts out, each in a condition in which it works in a healthy car.</summary>
+    /// <summary>
+    /// Other loads that what was blamed puts out, each in a condition in which it gets most of the volts: how two motors in series share them
+    /// hangs on how they differ, and one may well turn slowly with nothing wrong.
+    /// </summary>
     private IEnumerable<Check> Siblings(Assessment now, Hypothesis car)
     {
         var found = new List<(int Rank, Check Check)>();
         foreach (var load in Circuit.Parts.OfType<Load>().Where(l => l.Id != Complaint.Load && l is Motor or Lamp or Led or Heater or Starter))
         {
             var condition = Circuit.Conditions
-                .Where(c => Fares(load.Id, c.Name, []) == LoadCondition.Works && Fares(load.Id, c.Name, car.Faults) != LoadCondition.Works)
+                .Where(c => WorksOnFullVolts(load.Id, c.Name) && Fares(load.Id, c.Name, car.Faults) != LoadCondition.Works)
                 .MinBy(c => c.Name == Complaint.Condition ? 0 : c.NeedsHelper ? 2 : 1);
             if (condition is not null)
             {
@@ -233,6 +247,13 @@ public sealed partial class Investigation
                 .OrderBy(c => c.Name == Complaint.Condition ? 0 : c.EngineTurns || c.AlternatorVolts is not null ? 2 : 1)
                 .FirstOrDefault()?.Name;
         }
+    }
+
+    private bool WorksOnFullVolts(string load, string condition)
+    {
+        const double Most = 0.75;
+        var state = _forecaster.Simulator.Simulate(new Arrangement(condition), []).Load(load);
+        return state.Condition == LoadCondition.Works && Math.Abs(state.Volts) >= Most * Circuit.Battery.NominalVolts;
     }
 
     private LoadCondition Fares(string load, string condition, ImmutableArray<Fault> faults) =>

@@ -69,6 +69,27 @@ public sealed class ProofTests
     }
 
     [Fact]
+    public void The_drop_of_a_cleaned_ground_is_read_at_that_ground_whatever_else_stands_open()
+    {
+        var (steps, _) = Prove("headlamps", "both headlamps dim", "clean-ground G5", before: i => i.Record(
+            "fuse", i.FindCheck("volts F23.2p BAT.neg | main beam")!, Volts(12.4)));
+
+        var drop = Assert.Single(steps, s => s.Reason.Code == "reason.proof-drop").Check!;
+        Assert.Contains("G5", new[] { drop.Probe.Red?.Part, drop.Probe.Black?.Part });
+    }
+
+    [Theory]
+    [InlineData("fans-series-parallel", "left fan stands", "replace FANL", "fans low")]
+    [InlineData("fans-series-parallel", "engine overheats", "clean-ground G2", "fans low")]
+    public void A_sibling_is_not_looked_at_where_it_may_be_slow_with_nothing_wrong(string sheet, string complaint, string repair, string condition)
+    {
+        var (steps, investigation) = Prove(sheet, complaint, repair);
+
+        Assert.DoesNotContain(steps, s => s.Reason.Code == "reason.proof-sibling" && s.Check!.Arrangement.Condition == condition);
+        Assert.True(investigation.IsProven);
+    }
+
+    [Fact]
     public void A_fuse_that_was_blown_has_to_carry_a_healthy_current_and_stay_whole()
     {
         var (steps, _) = Prove("pump-feed", "pump does not run", "replace F19", before: investigation => investigation.Record(
