@@ -33,7 +33,7 @@ public sealed partial class Investigation
     private const double AmpsShare = 0.3;
 
     /// <summary>Volts by which a drop may exceed the healthy one; common practice, no published source.</summary>
-    private const double DropVolts = 0.03;
+    private const double DropVolts = 0.05;
 
     private Check RepairCheck(Repair repair) => Check.Create(
         CheckKind.Repair, CheckSubject.Repair, new Arrangement(CheckCatalog.RestCondition(Circuit)),
