@@ -39,6 +39,11 @@ public sealed record Position(Arrangement Arrangement, Instrument? Instrument, T
         };
     }
 
+    public bool Equals(Position? other) =>
+        other is not null && Arrangement == other.Arrangement && Instrument == other.Instrument && Black == other.Black && Reached.SetEquals(other.Reached);
+
+    public override int GetHashCode() => HashCode.Combine(Arrangement, Instrument, Black, Reached.Count);
+
     /// <summary>The conditions on the way to this one that take minutes and were not reached yet.</summary>
     public IEnumerable<Condition> ToWaitFor(Circuit circuit, string condition) => Slow(circuit, condition).Where(c => !Reached.Contains(c.Name));
 

@@ -158,6 +158,12 @@ public sealed partial class JobSession
 
     private SessionOutcome Keep(Check check, string typed, ReadingValue value, bool confirmed)
     {
+        if (value is ReadingParse.Word word && check.Subject.IsOfALoad())
+        {
+            // Of words that mean the same the one that suits the load: a lamp is dark, not silent. What was typed is kept as it was.
+            value = new ReadingParse.Word(OfferedWords.For(Circuit, check, word.Answer));
+        }
+
         var (id, at) = _stamps.Next(Document.LastId);
         if (check.Kind == CheckKind.Repair)
         {

@@ -82,6 +82,17 @@ public sealed class JobSessionTests
     }
 
     [Fact]
+    public void A_lamp_that_is_called_silent_is_dark_and_what_was_typed_stays()
+    {
+        var session = SessionJob.Began();
+        session.Record("silent");
+
+        var kept = Assert.IsType<ReadingTaken>(session.Document.Events[^1].Event);
+        Assert.Equal("silent", kept.Observation.Typed);
+        Assert.Equal(new ReadingParse.Word(AnswerWord.Dark), kept.Observation.Value);
+    }
+
+    [Fact]
     public void Withdrawing_is_as_if_it_had_never_been()
     {
         var session = SessionJob.Began("dim");
