@@ -149,12 +149,13 @@ public sealed record Effort(double Minutes, ImmutableArray<Message> Steps)
     private static void EnterCondition(
         DiagnosisOptions options, Position from, string now, string then, Tally tally)
     {
-        foreach (var slow in from.ToWaitFor(tally.Circuit, then))
+        var condition = tally.Circuit.FindCondition(then)!;
+        var slow = from.ToWaitFor(tally.Circuit, then).ToList();
+        foreach (var before in slow.Where(c => c != condition))
         {
-            tally.Add(slow.TakesMinutes, () => new Message("step.wait-for", slow.Name, slow.TakesMinutes));
+            Wait(before, tally);
         }
 
-        var condition = tally.Circuit.FindCondition(then)!;
         if (condition.NeedsHelper)
         {
             // It ends by itself, so every reading needs it anew: someone else's hand, or a meter that holds its maximum.
@@ -165,7 +166,15 @@ public sealed record Effort(double Minutes, ImmutableArray<Message> Steps)
         {
             tally.Add(Table["turn-key"], () => new Message("step.condition", then));
         }
+
+        if (slow.Contains(condition))
+        {
+            Wait(condition, tally);
+        }
     }
+
+    private static void Wait(Condition condition, Tally tally) =>
+        tally.Add(condition.TakesMinutes, () => new Message("step.wait-for", condition.Name, condition.TakesMinutes));
 
     private static void SetUp(Position from, Check check, Tally tally)
     {
