@@ -18,6 +18,9 @@ internal static class Slips
     private const double PointEitherWay = 0.025;
     private const double Swapped = 0.05;
 
+    /// <summary>Spreads from which a number predicted is clear of nothing.</summary>
+    private const double ClearOfNothing = 3;
+
     /// <summary>A display with nothing at its leads stays within this, in SI units.</summary>
     private const double NothingSpread = 0.006;
 
@@ -36,14 +39,16 @@ internal static class Slips
     public static double Log(NumberRead read, Forecast forecast)
     {
         var spread = forecast.Spread + read.Step;
+        // Ten times nothing is nothing.
+        var point = Math.Abs(forecast.Mean) > ClearOfNothing * forecast.Spread ? PointEitherWay : 0;
         var chance = (0.7 * WrongPin * Math.Exp(read.LogBroad))
             // A wrong pin is mostly a dead one; one that is fed is in the broad part.
             + (0.3 * WrongPin * read.Step * Density(read.Value, 0, DeadSpread + read.Step))
-            + (read.Step * ((NoContact * Density(read.Value, 0, NothingSpread + read.Step))
+            + (read.Step * (((NoContact + (2 * (PointEitherWay - point))) * Density(read.Value, 0, NothingSpread + read.Step))
                 + (UnitEitherWay * Times(1000))
                 + (UnitEitherWay * Times(0.001))
-                + (PointEitherWay * Times(10))
-                + (PointEitherWay * Times(0.1))
+                + (point * Times(10))
+                + (point * Times(0.1))
                 + (Swapped * Density(read.Value, -forecast.Mean, spread))));
         return Math.Log(Math.Clamp(chance, 1e-300, 1));
 
