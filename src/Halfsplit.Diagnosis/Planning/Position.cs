@@ -44,9 +44,10 @@ public sealed record Position(Arrangement Arrangement, Instrument? Instrument, T
 
     public override int GetHashCode() => HashCode.Combine(Arrangement, Instrument, Black, Reached.Count);
 
-    /// <summary>The conditions on the way to this one that take minutes and were not reached yet.</summary>
-    public IEnumerable<Condition> ToWaitFor(Circuit circuit, string condition) => Slow(circuit, condition).Where(c => !Reached.Contains(c.Name));
+    /// <summary>The conditions on the way to this one, itself included, that take minutes and were not reached yet; in the order of the way.</summary>
+    public IEnumerable<Condition> ToWaitFor(Circuit circuit, string condition) => Slow(circuit, condition).Where(c => !Reached.Contains(c.Name)).Reverse();
 
+    /// <summary>The last one first.</summary>
     private static IEnumerable<Condition> Slow(Circuit circuit, string name)
     {
         for (var at = circuit.FindCondition(name); at is not null; at = at.After is null ? null : circuit.FindCondition(at.After))

@@ -47,7 +47,7 @@ public static class Cautions
             cautions.Add(new Message("caution.cranking"));
         }
 
-        if (condition is { EngineTurns: true } or { AlternatorVolts: not null })
+        if (from.ToWaitFor(circuit, check.Arrangement.Condition).Append(condition).Any(c => c is { EngineTurns: true } or { AlternatorVolts: not null }))
         {
             cautions.Add(new Message("caution.engine-running"));
         }

@@ -1,6 +1,7 @@
 using Halfsplit.Circuits.Sheets;
 using Halfsplit.Diagnosis.Checks;
 using Halfsplit.Diagnosis.Planning;
+using Halfsplit.Diagnosis.Safety;
 using Halfsplit.Diagnosis.Tests.Play;
 using Xunit;
 
@@ -58,6 +59,21 @@ public sealed class EffortTests
         Assert.True(Minutes(start, stopped) > wait, "to be stopped hot it has to get hot first");
         Assert.True(Minutes(start.After(circuit, hot), stopped) < wait);
         Assert.True(Minutes(start, off) < wait);
+    }
+
+    [Fact]
+    public void What_is_slow_on_the_way_is_waited_for_in_the_order_of_the_way_and_with_its_cautions()
+    {
+        var yaml = ShippedSheets.Text("fan-one-relay")!.Replace("running cold:    { after: cranking,", "running cold:    { after: cranking, takes: 2 min,", StringComparison.Ordinal);
+        var circuit = SheetReader.Read(yaml).Circuit!;
+        var investigation = Investigation.Open(circuit, circuit.Complaints[0]);
+        var stopped = investigation.FindCheck("work of FAN | stopped hot")!;
+        var start = Position.Start(circuit);
+
+        var waits = Effort.Of(circuit, DiagnosisOptions.Default, start, stopped).Steps.Where(s => s.Code == "step.wait-for");
+        Assert.Equal(["running cold", "running hot"], waits.Select(w => w.Arguments[0]));
+        Assert.Contains(Cautions.For(circuit, start, stopped), c => c.Code == "caution.engine-running");
+        Assert.DoesNotContain(Cautions.For(circuit, start.After(circuit, stopped), stopped), c => c.Code == "caution.engine-running");
     }
 
     [Fact]
