@@ -112,7 +112,7 @@ public sealed partial class Investigation
             var pays = doubt > DoubtfulFrom
                 ? taken < MostAsked
                 // Leads, clamps and displays are easily got wrong; what was only looked at looks the same again.
-                : taken < 2 && IsReadOffAnInstrument(reading.Check) && repeats < MostTakenAgain
+                : taken < 2 && reading.Check.Subject.IsOfAnInstrument() && repeats < MostTakenAgain
                     && doubt * LostByBelieving > Effort.MinutesOf(Circuit, Options, now.Position, reading.Check);
             if (pays && taken > 0 && reading.Check.Kind is not (CheckKind.Swap or CheckKind.Bench)
                 && !now.SkippedChecks.Contains(reading.Check.Id) && Matters(now, reading))
@@ -143,7 +143,7 @@ public sealed partial class Investigation
 
         var suspects = top.Suspects.Select(s => s.Suspect.Id).ToHashSet(StringComparer.Ordinal);
         var decisive = now.Observations
-            .Where(o => IsReadOffAnInstrument(o.Check) && o.Check.Kind is not (CheckKind.Proof or CheckKind.Swap or CheckKind.Bench)
+            .Where(o => o.Check.Subject.IsOfAnInstrument() && o.Check.Kind is not (CheckKind.Proof or CheckKind.Swap or CheckKind.Bench)
                 && o.RepairsBefore.Length == now.Repairs.Length && !now.SkippedChecks.Contains(o.Check.Id)
                 && now.Observations.Count(other => other.Check.Id == o.Check.Id) == 1
                 && Effort.MinutesOf(Circuit, Options, now.Position, o.Check) <= ConfirmingMinutes)
@@ -156,8 +156,6 @@ public sealed partial class Investigation
             ? null
             : Step(now, decisive.Check, new Message("reason.decisive", decisive.Value), null, []);
     }
-
-    private static bool IsReadOffAnInstrument(Check check) => check.Subject is CheckSubject.Number or CheckSubject.LampGlow or CheckSubject.Buzzer;
 
     private double OddsWithout(Assessment now, Observation left, HashSet<string> suspects)
     {

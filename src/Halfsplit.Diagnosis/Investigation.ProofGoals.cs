@@ -75,7 +75,7 @@ public sealed partial class Investigation
 
             var wiggle = Check.Create(
                 CheckKind.Proof, CheckSubject.Wiggle, new Arrangement(HeldCondition ?? Complaint.Condition),
-                new Probe(Instrument.Volts, null, null, repair.Target.Split('.', ' ')[0]));
+                new Probe(Instrument.Volts, null, null, repair.Target.Split(' ')[0]));
             yield return new ProofGoal(wiggle, [wiggle.Id], new Message("reason.proof-wiggle"));
         }
 
@@ -277,7 +277,7 @@ public sealed partial class Investigation
 
     /// <summary>What has contacts or moves may work once and not the next time.</summary>
     private bool Moves(Repair repair) =>
-        Circuit.Find(repair.Target.Split('.', ' ')[0]) is Relay or Switch or Motor or Starter or Solenoid or Module or Breaker;
+        Circuit.Find(repair.Target.Split(' ')[0]) is Relay or Switch or Motor or Starter or Solenoid or Module or Breaker;
 
     /// <summary>What warms up in use may fail only then; nobody wants five minutes of cranking or of the horn.</summary>
     private bool GetsHot(Repair repair) => Circuit[Complaint.Load] switch

@@ -127,4 +127,8 @@ public static class CheckSubjects
     /// <summary>What a load does, seen or heard from where one stands.</summary>
     public static bool IsOfALoad(this CheckSubject subject) =>
         subject is CheckSubject.LoadWork or CheckSubject.WorkHot or CheckSubject.WorkAgain;
+
+    /// <summary>What an instrument shows, by a number, its glow or its beep.</summary>
+    public static bool IsOfAnInstrument(this CheckSubject subject) =>
+        subject is CheckSubject.Number or CheckSubject.LampGlow or CheckSubject.Buzzer;
 }

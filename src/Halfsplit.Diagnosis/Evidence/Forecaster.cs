@@ -205,7 +205,7 @@ public sealed class Forecaster
         }
 
         var point = PointOf(car, check, repairs);
-        if (check.Subject is not (CheckSubject.Number or CheckSubject.LampGlow or CheckSubject.Buzzer))
+        if (!check.Subject.IsOfAnInstrument())
         {
             var groups = WordForecasts.Of(this, car, check, point, repairs);
             var byDegree = WordForecasts.TurnsOnDegree(check.Subject) ? ByDegree(car, check, point, groups, repairs) : null;

@@ -217,7 +217,7 @@ internal sealed class LimitSearch
     /// <summary>The number shown, or the probability of the word that was said; null where a meter would abstain.</summary>
     private double? Answer(OperatingPoint point)
     {
-        if (_check.Subject is not (CheckSubject.Number or CheckSubject.LampGlow or CheckSubject.Buzzer))
+        if (!_check.Subject.IsOfAnInstrument())
         {
             return _group < 0 ? null : WordForecasts.Of(_forecaster, _car, _check, point, _repairs)[_group];
         }
