@@ -5,7 +5,7 @@ namespace Halfsplit.Benchmarks.Sequencing;
 
 /// <summary>The planner that Halfsplit ships, asked anew at every step.</summary>
 /// <param name="nodes">Its budget of nodes for one choice.</param>
-/// <param name="slack">How much dearer, as a share, a way may be to be preferred for the check that it begins with.</param>
+/// <param name="slack">How many times what is only estimated a way may be dearer and still be preferred for the check that it begins with.</param>
 internal sealed class PlannerPolicy(int nodes, double slack)
 {
     /// <summary>The policy.</summary>

@@ -20,10 +20,10 @@ internal sealed class PlanningProblem
     private const double ClearlyCheaper = 1.02;
 
     /// <summary>
-    /// Answers are planned with as if, the car given, one said nothing of the next; in life readings near each other say much the same. So small
-    /// differences between checks are none: the one that tells most per cost comes first. Measured in docs/diagnosis.md.
+    /// Ways whose costs differ by no more than so many times what is only estimated of them can't be told apart: the check that tells most per
+    /// cost comes first. The factor is the outcome of trials: docs/diagnosis.md.
     /// </summary>
-    public const double Slack = 0.05;
+    public const double Slack = 3;
 
     /// <summary>Odds of a class below which its repair is not planned with.</summary>
     private const double LeastOdds = 1e-3;

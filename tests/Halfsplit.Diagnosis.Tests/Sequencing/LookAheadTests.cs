@@ -47,15 +47,22 @@ public sealed class LookAheadTests
     }
 
     [Fact]
-    public void Slack_prefers_what_tells_more_for_its_cost_among_checks_hardly_dearer()
+    public void What_is_only_estimated_cannot_part_checks_so_the_one_that_tells_more_for_its_cost_comes_first()
     {
+        const double Slack = 20;
+        var others = 0;
         for (var seed = 70_000; seed < 70_000 + Problems; seed++)
         {
             var problem = RandomProblem.Create(seed);
-            var cheapest = new LookAhead(problem, 3000).Rank(problem.Weights, problem.Costs.Start, 0)[0];
-            var preferred = new LookAhead(problem, 3000, 0.05).Rank(problem.Weights, problem.Costs.Start, 0)[0];
-            Assert.InRange(preferred.Value.Cost, cheapest.Value.Cost, cheapest.Value.Cost * 1.05);
+            var cheapest = new LookAhead(problem, 60).Rank(problem.Weights, problem.Costs.Start, 0)[0];
+            var preferred = new LookAhead(problem, 60, Slack).Rank(problem.Weights, problem.Costs.Start, 0)[0];
+            var most = cheapest.Value.Cost + (Slack * cheapest.Value.Estimated);
+            Assert.InRange(cheapest.Value.Estimated, 0, cheapest.Value.Cost);
+            Assert.True(preferred.Value.Cost <= most, $"seed {seed}: {preferred.Value.Cost} is over {most}");
             Assert.Equal(cheapest.Action >= 0 && cheapest.Action < problem.Checks.Length, preferred.Action >= 0 && preferred.Action < problem.Checks.Length);
+            others += preferred.Action == cheapest.Action ? 0 : 1;
         }
+
+        Assert.InRange(others, 1, Problems - 1);
     }
 }

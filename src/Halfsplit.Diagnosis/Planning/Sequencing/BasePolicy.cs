@@ -102,10 +102,16 @@ internal sealed class BasePolicy(RepairProblem problem, NodeBudget budget)
     /// Estimate of what it takes to find out which repair is needed: the bits missing, each at the cost of those that come cheapest. (The
     /// repairs alone would make every way of many cheap checks look dear, since each leaves branches that are not looked into.)
     /// </summary>
-    private PlanValue FindingOut(double[] weights, double total, int position, ulong used) =>
-        Telling(weights, position, used, 1) is [var check]
-            ? PlanValue.Of(problem.Costs, position, check) * (total * _informer.Missing / _informer.Bits(check))
-            : new PlanValue(double.PositiveInfinity, 0, 0);
+    private PlanValue FindingOut(double[] weights, double total, int position, ulong used)
+    {
+        if (Telling(weights, position, used, 1) is not [var check])
+        {
+            return new PlanValue(double.PositiveInfinity, 0, 0);
+        }
+
+        var bits = PlanValue.Of(problem.Costs, position, check) * (total * _informer.Missing / _informer.Bits(check));
+        return bits with { Estimated = bits.Cost };
+    }
 
     private double CheapestCheck(int position, ulong used)
     {

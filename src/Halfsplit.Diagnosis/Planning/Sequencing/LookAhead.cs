@@ -42,8 +42,8 @@ internal sealed class LookAhead
     /// <param name="problem">At most 64 checks and repairs.</param>
     /// <param name="nodes">Budget of nodes; at least one per action is spent whatever it says.</param>
     /// <param name="slack">
-    /// Share of the cost by which the way through a check may be dearer than the cheapest and the check still come first, because
-    /// it tells more bits per cost.
+    /// How many times what is only estimated of the cheapest way another's cost may lie above it, and its check still come first because
+    /// it tells more bits per cost: such differences are none.
     /// </param>
     public LookAhead(RepairProblem problem, int nodes, double slack = 0)
     {
@@ -63,7 +63,7 @@ internal sealed class LookAhead
     public int NodesSpent => _budget.Spent;
 
     /// <summary>
-    /// The actions looked into, cheapest in expectation first, but a check that tells more per cost before those that are hardly cheaper. Never
+    /// The actions looked into, cheapest in expectation first, but a check that tells more per cost before those that are not clearly cheaper. Never
     /// empty.
     /// </summary>
     /// <param name="weights">Odds of the states; any positive total.</param>
@@ -140,7 +140,7 @@ internal sealed class LookAhead
         Sort(ranked);
     }
 
-    /// <summary>Where a check comes first, the one of those hardly dearer that tells most per cost.</summary>
+    /// <summary>Where a check comes first, the one that tells most per cost of those that the estimates can't part from it.</summary>
     private void Prefer(List<PlannedAction> ranked, List<int> byTelling)
     {
         if (!IsCheck(ranked[0]))
@@ -148,7 +148,7 @@ internal sealed class LookAhead
             return;
         }
 
-        var most = ranked[0].Value.Cost * (1 + _slack);
+        var most = ranked[0].Value.Cost + (_slack * ranked[0].Value.Estimated);
         var preferred = ranked.Where(r => IsCheck(r) && r.Value.Cost <= most).MinBy(r => byTelling.IndexOf(r.Action));
         ranked.Remove(preferred);
         ranked.Insert(0, preferred);
