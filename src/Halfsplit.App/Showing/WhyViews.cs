@@ -26,7 +26,7 @@ internal static class WhyViews
             "app.why.next-best", FindingViews.Amount(steps[0].Way.Cost), FindingViews.Step(session, steps[1]), FindingViews.Amount(steps[1].Way.Cost));
         if (next.Plan is { IsFirstByTelling: true })
         {
-            runnerUp += " " + AppTexts.Say("reason.hardly-dearer");
+            runnerUp += " " + AppTexts.Say("reason.costs-alike");
         }
 
         var wouldBe = next.Finding is null && session.Entries.Count > 0 && session.Investigation.PresentFinding() is { } finding

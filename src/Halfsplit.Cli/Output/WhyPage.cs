@@ -37,7 +37,7 @@ public static class WhyPage
                 null, 2, 2);
             if (plan.IsFirstByTelling)
             {
-                terminal.Line(terminal.Say("reason.hardly-dearer"), null, 2, 2);
+                terminal.Line(terminal.Say("reason.costs-alike"), null, 2, 2);
             }
         }
 

@@ -18,7 +18,7 @@ public sealed record PlannedStep(Check? Check, ImmutableArray<Repair> Repairs, d
 
 /// <summary>What to do now, weighed in money: checks, repairs and handing over beside each other.</summary>
 /// <param name="Steps">
-/// Cheapest way first, but of the checks that are hardly dearer the one that tells most per cost, and a check that costs next to
+/// Cheapest way first, but of the checks that the estimates can't part from it the one that tells most per cost, and a check that costs next to
 /// nothing more before handing over; never empty.
 /// </param>
 /// <param name="Nodes">Nodes that the planner looked into.</param>
@@ -26,7 +26,7 @@ public sealed record Plan(ImmutableArray<PlannedStep> Steps, int Nodes)
 {
     public PlannedStep Best => Steps[0];
 
-    /// <summary>True where the first check is a little dearer than the next, and comes first because it tells more per cost.</summary>
+    /// <summary>True where the first check looks dearer than the next, and comes first because it tells more per cost.</summary>
     public bool IsFirstByTelling =>
         Steps is [{ Check: not null, Way.Cost: var first }, { Check: not null, Way.Cost: var second }, ..] && second < first;
 

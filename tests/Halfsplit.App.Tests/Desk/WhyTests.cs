@@ -18,7 +18,7 @@ public sealed class WhyTests
         Record("dead");
         Record("12.6 V");
 
-        Assert.EndsWith(AppTexts.Say("reason.hardly-dearer"), _desk.Answer(new DeskRequest("next")).Step!.Why!.RunnerUp, StringComparison.Ordinal);
+        Assert.EndsWith(AppTexts.Say("reason.costs-alike"), _desk.Answer(new DeskRequest("next")).Step!.Why!.RunnerUp, StringComparison.Ordinal);
     }
 
     private void Record(string typed) => Assert.Null(_desk.Answer(
