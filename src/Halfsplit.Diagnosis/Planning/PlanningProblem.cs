@@ -21,7 +21,7 @@ internal sealed class PlanningProblem
 
     /// <summary>
     /// Ways whose costs differ by no more than so many times what is only estimated of them can't be told apart: the check that tells most per
-    /// cost comes first. The factor is the outcome of trials: docs/diagnosis.md.
+    /// cost comes first. The factor is an assumption, its effect measured in docs/diagnosis.md.
     /// </summary>
     public const double Slack = 3;
 
