@@ -10,6 +10,6 @@ public static class AllPlayers
     public static ImmutableArray<IPlayer> Make() =>
     [
         new EnginePlayer(), new SkilledPlayer(), new FixedOrderPlayer(), new CountingPlayer(), new LikeliestPartPlayer(),
-        new GreedyPlayer(), new ClairvoyantPlayer(),
+        new EnginePlayer(looksAhead: false), new GreedyPlayer(), new ClairvoyantPlayer(),
     ];
 }

@@ -10,14 +10,18 @@ using Halfsplit.Evaluation.Play;
 namespace Halfsplit.Evaluation.Players;
 
 /// <summary>Follows the engine's advice to the letter.</summary>
-public sealed class EnginePlayer : IPlayer
+/// <param name="looksAhead">False: where the engine has planned a check, takes the one that tells most per minute instead; all its other rules hold.</param>
+public sealed class EnginePlayer(bool looksAhead = true) : IPlayer
 {
+    /// <summary>Says that a check was planned, not asked for by a rule.</summary>
+    private const string Planned = "reason.least-cost";
+
     /// <summary>How many entries deep decisions are kept: deeper states hardly come twice.</summary>
     private const int KeptDepth = 4;
 
     private readonly ConcurrentDictionary<string, Check> _decided = new(StringComparer.Ordinal);
 
-    public string Name => "halfsplit";
+    public string Name => looksAhead ? "halfsplit" : "one-step";
 
     /// <summary>How many decisions were kept from earlier cars, and how many were asked for.</summary>
     public (long Kept, long Asked) Decisions => (_kept, _asked);
@@ -48,7 +52,8 @@ public sealed class EnginePlayer : IPlayer
                 yield break;
             }
 
-            if (step.Check is not { } check)
+            var check = !looksAhead && step.Reason.Code == Planned ? engine.MostPerMinute() ?? step.Check : step.Check;
+            if (check is null)
             {
                 yield break;
             }
@@ -114,6 +119,9 @@ internal sealed class EngineSeat(Attempt attempt)
             Record(check, value);
         }
     }
+
+    /// <summary>The check that tells most per minute; null where none tells anything.</summary>
+    public Check? MostPerMinute() => Investigation.RankedNow().OrderByDescending(r => Math.Round(r.Score, 9)).FirstOrDefault()?.Check;
 
     /// <summary>States the suspects' odds once, along the way.</summary>
     public void Snapshot()

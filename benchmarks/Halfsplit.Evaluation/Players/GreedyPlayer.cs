@@ -26,8 +26,7 @@ public sealed class GreedyPlayer : IPlayer
         {
             var finding = engine.Investigation.PresentFinding();
             var sure = finding is not null && finding.Odds >= Enough && !attempt.WasTried(finding.Repair);
-            var best = sure ? null : engine.Investigation.RankedNow()
-                .OrderByDescending(r => Math.Round(r.Score, 9)).FirstOrDefault()?.Check;
+            var best = sure ? null : engine.MostPerMinute();
             if (best is not null)
             {
                 engine.Snapshot();
