@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Halfsplit.Circuits.Model;
 using Halfsplit.Circuits.Sheets;
 using Halfsplit.Diagnosis.Checks;
@@ -135,5 +136,30 @@ public sealed class PlayerTests
 
         Assert.True(player.Decisions.Kept > 0);
         Assert.Equal(Story(fresh), Story(again));
+    }
+
+    [Fact]
+    public void One_step_takes_what_tells_most_per_minute_where_the_engine_has_planned_a_check_and_keeps_its_rules()
+    {
+        var attempt = Play(new EnginePlayer(looksAhead: false), Lamps, new Fault("G5", FaultModes.Resistive, 0.5));
+        var engine = Lamps.Opened.Anew();
+        var (ruled, otherwise) = (0, 0);
+        foreach (var ((check, value), number) in attempt.Log.Select((entry, number) => (entry, number)))
+        {
+            var step = engine.Next();
+            if (step.Check is null or { Kind: CheckKind.Repair })
+            {
+                break;
+            }
+
+            var isPlanned = step.Plan is { Best.Check: not null };
+            Assert.Equal(isPlanned ? engine.RankedNow().MaxBy(r => Math.Round(r.Score, 9))!.Check.Id : step.Check.Id, check.Id);
+            ruled += isPlanned ? 0 : 1;
+            otherwise += check.Id == step.Check.Id ? 0 : 1;
+            engine.Record(number.ToString(CultureInfo.InvariantCulture), check, value);
+        }
+
+        Assert.NotEqual(0, ruled);
+        Assert.NotEqual(0, otherwise);
     }
 }

@@ -13,9 +13,6 @@ namespace Halfsplit.Evaluation.Players;
 /// <param name="looksAhead">False: where the engine has planned a check, takes the one that tells most per minute instead; all its other rules hold.</param>
 public sealed class EnginePlayer(bool looksAhead = true) : IPlayer
 {
-    /// <summary>Says that a check was planned, not asked for by a rule.</summary>
-    private const string Planned = "reason.least-cost";
-
     /// <summary>How many entries deep decisions are kept: deeper states hardly come twice.</summary>
     private const int KeptDepth = 4;
 
@@ -52,7 +49,7 @@ public sealed class EnginePlayer(bool looksAhead = true) : IPlayer
                 yield break;
             }
 
-            var check = !looksAhead && step.Reason.Code == Planned ? engine.MostPerMinute() ?? step.Check : step.Check;
+            var check = !looksAhead && step.Plan is { Best.Check: not null } ? engine.MostPerMinute() ?? step.Check : step.Check;
             if (check is null)
             {
                 yield break;
