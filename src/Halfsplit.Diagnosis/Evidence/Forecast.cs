@@ -43,6 +43,12 @@ public sealed record Forecast
     /// <summary>How the number moves with each shared unknown, in units of one standard deviation of the unknown.</summary>
     public double[] Slopes { get; init; } = [];
 
+    /// <summary>
+    /// Of a clamp: how the number moves with its zero, in units of one standard deviation of that; below 0 where the amps run against the
+    /// wire and are shown without their sign. 0 for every other instrument.
+    /// </summary>
+    public double Zero { get; init; }
+
     /// <summary>Probability that the display shows over-limit.</summary>
     public double OverLimit { get; init; }
 

@@ -266,6 +266,7 @@ public sealed class Forecaster
         }
 
         var condition = Network.Circuit.FindCondition(check.Arrangement.Condition)!;
+        var zero = (isTurned ? -1 : 1) * Meter.ZeroSpread(instrument);
         var offset = _meter.OffsetSpread(instrument, mean);
         var own = (offset * offset) + Square(ModelShare * mean) + Square(DriftVolts * raw[0]);
         var (overLimit, quiet) = (0.0, 0.0);
@@ -296,7 +297,8 @@ public sealed class Forecaster
             Mean = mean,
             OwnVariance = own,
             QuietVariance = quiet,
-            Slopes = _unknowns.Scale(raw, mean, instrument, _meter, condition, CellIn(car.Severity, point), CellIn(car.Beside, point), isTurned),
+            Slopes = _unknowns.Scale(raw, mean, instrument, _meter, condition, CellIn(car.Severity, point), CellIn(car.Beside, point), zero),
+            Zero = zero,
             OverLimit = overLimit,
             LoadedAmps = read.LoadedAmps,
             Groups = check.Subject == CheckSubject.LampGlow

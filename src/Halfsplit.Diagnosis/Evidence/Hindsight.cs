@@ -71,9 +71,11 @@ internal sealed class Hindsight
 
         var shared = JointLikelihood.Dot(forecast.Slopes, forecast.Slopes);
         var left = Math.Max(0, shared - Explained());
+        var mean = forecast.Mean + JointLikelihood.Dot(forecast.Slopes, _means);
         return outlook with
         {
-            Mean = forecast.Mean + JointLikelihood.Dot(forecast.Slopes, _means),
+            // A clamp shows amps without their sign, whichever way its zero turned them.
+            Mean = forecast.Zero == 0 ? mean : Math.Abs(mean),
             Spread = Math.Sqrt(forecast.OwnVariance + left),
         };
     }

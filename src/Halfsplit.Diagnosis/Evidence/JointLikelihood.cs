@@ -50,18 +50,11 @@ internal sealed class JointLikelihood
         Prepare(n);
         Covariance(readings, forecasts);
         var logDeterminant = Invert(n);
-        _quadratic = 0;
+        _quadratic = Weigh(n);
+        Turn(readings, forecasts);
         var logSteps = 0.0;
         for (var i = 0; i < n; i++)
         {
-            var sum = 0.0;
-            for (var j = 0; j < n; j++)
-            {
-                sum += _precision[(i * n) + j] * _residual[j];
-            }
-
-            _weighted[i] = sum;
-            _quadratic += sum * _residual[i];
             logSteps += _logs[i];
         }
 
@@ -358,6 +351,78 @@ internal sealed class JointLikelihood
         double LogOf(double off, double variance, double odds) =>
             Math.Log(odds) - (0.5 * ((off * off / (variance + shared)) + Math.Log(variance + shared)));
     }
+
+    /// <summary>Weighs the residuals with the precision; returns their squared distance.</summary>
+    private double Weigh(int n)
+    {
+        var quadratic = 0.0;
+        for (var i = 0; i < n; i++)
+        {
+            var sum = 0.0;
+            for (var j = 0; j < n; j++)
+            {
+                sum += _precision[(i * n) + j] * _residual[j];
+            }
+
+            _weighted[i] = sum;
+            quadratic += sum * _residual[i];
+        }
+
+        return quadratic;
+    }
+
+    /// <summary>
+    /// A clamp shows amps without their sign, so where few run its zero says which way they seem to run: each as it does, or all of them
+    /// this way, or all of them that, whichever explains the readings best.
+    /// </summary>
+    private void Turn(ReadOnlySpan<NumberRead> readings, ReadOnlySpan<Forecast> forecasts)
+    {
+        var few = 0;
+        foreach (var forecast in forecasts)
+        {
+            few += IsFew(forecast) ? 1 : 0;
+        }
+
+        // With one reading the way it runs by itself is always the likeliest.
+        if (few < 2)
+        {
+            return;
+        }
+
+        var n = readings.Length;
+        var best = 0;
+        for (var way = -1; way <= 1; way += 2)
+        {
+            TurnTo(way, readings, forecasts);
+            var quadratic = Weigh(n);
+            if (quadratic < _quadratic)
+            {
+                (best, _quadratic) = (way, quadratic);
+            }
+        }
+
+        if (best != 1)
+        {
+            TurnTo(best, readings, forecasts);
+            Weigh(n);
+        }
+    }
+
+    /// <param name="way">1 along the wires, −1 against them, 0 each as its amps run.</param>
+    private void TurnTo(int way, ReadOnlySpan<NumberRead> readings, ReadOnlySpan<Forecast> forecasts)
+    {
+        for (var i = 0; i < readings.Length; i++)
+        {
+            if (IsFew(forecasts[i]))
+            {
+                var sign = way == 0 ? 1 : way * Math.Sign(forecasts[i].Zero);
+                _residual[i] = (sign * readings[i].Value) - forecasts[i].Mean;
+            }
+        }
+    }
+
+    /// <summary>Few enough amps that a clamp's zero may turn them.</summary>
+    private static bool IsFew(Forecast forecast) => forecast.Zero != 0 && forecast.Mean < 4 * Math.Abs(forecast.Zero);
 
     internal static double Dot(double[] a, double[] b)
     {

@@ -33,10 +33,10 @@ public sealed class Unknowns
     /// <param name="raw">First per volt of the battery, then per unit of the logarithm of each branch's ohms.</param>
     /// <param name="severity">The degree of what is wrong, as far as it is unknown.</param>
     /// <param name="beside">That of a second fault.</param>
-    /// <param name="isTurned">The instrument shows the amps without their sign, and they run against its direction.</param>
+    /// <param name="zero">How the number moves with a clamp's zero: see <see cref="Forecast.Zero"/>.</param>
     public double[] Scale(
         ReadOnlySpan<double> raw, double mean, Instrument instrument, Meter meter, Condition condition,
-        SeverityCell? severity, SeverityCell? beside, bool isTurned = false)
+        SeverityCell? severity, SeverityCell? beside, double zero = 0)
     {
         ArgumentNullException.ThrowIfNull(meter);
         ArgumentNullException.ThrowIfNull(condition);
@@ -48,7 +48,7 @@ public sealed class Unknowns
             slopes[2 + i] = raw[i + 1] * _network.Branches[i].Tolerance;
         }
 
-        slopes[^3] = (isTurned ? -1 : 1) * Meter.ZeroSpread(instrument);
+        slopes[^3] = zero;
         slopes[^2] = mean * meter.GainSpread(instrument);
         if (beside is not null)
         {

@@ -97,4 +97,21 @@ public sealed class HindsightTests
         investigation.Record("slip", investigation.FindCheck(AtThePost)!, new ReadingParse.Number(0.01, Quantity.Volts, 0.01));
         Assert.InRange(Expected(), before - 0.3, before + 0.3);
     }
+
+    /// <summary>What a clamp shows of wires without amps is its zero, whichever way they would run.</summary>
+    [Fact]
+    public void A_clamp_that_is_off_is_expected_to_be_as_far_off_on_the_next_wire()
+    {
+        var circuit = ShippedSheets.Load("daytime-lamps");
+        var investigation = Investigation.Open(circuit, circuit.Complaints.First(c => c.Name == "daytime lamps do not come on"));
+        foreach (var id in new[] { "amps-clamp of ALT.B+~BAT.pos | running", "amps-clamp of ALT.B+~BAT.pos | running parking", "amps-clamp of DSP~DCU.charging | running" })
+        {
+            investigation.Record(id, investigation.FindCheck(id)!, new ReadingParse.Number(0.24, Quantity.Amperes, 0.01));
+        }
+
+        var expected = investigation.Expected(investigation.FindCheck("amps-clamp of ENG~BODY | running")!, 1000);
+
+        Assert.All(expected, e => Assert.True(e.Mean is not < 0, $"{e.Suspect!.Suspect.Id} {e.Mean}"));
+        Assert.InRange(expected.Single(e => e.Suspect!.Suspect.Id == "CHL open").Mean!.Value, 0.15, 0.33);
+    }
 }

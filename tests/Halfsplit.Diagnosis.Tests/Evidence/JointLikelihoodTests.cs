@@ -94,6 +94,31 @@ public sealed class JointLikelihoodTests
         Assert.InRange(Doubt(2) - Doubt(1), -6, 0);
     }
 
+    /// <summary>A clamp shows amps without their sign: 0.24 A off, it shows the same of 0.04 A this way and 0.24 A less that way.</summary>
+    [Theory]
+    [InlineData(0.24)]
+    [InlineData(-0.24)]
+    public void A_clamp_that_is_off_shows_few_amps_turned(double off)
+    {
+        double[] amps = [0.04, -0.04, 1e-9, -1e-9, 0.2, -0.1];
+        double LogOf(Func<double, double> shown)
+        {
+            var reads = amps.Select(a => new NumberRead(shown(a), 0.01, -6.5)).ToArray();
+            var forecasts = amps.Select(a => Clamp(a)).ToArray();
+            return new JointLikelihood().Log(reads, forecasts);
+        }
+
+        var (turned, asTheyRun) = (LogOf(a => Math.Abs(a + off)), LogOf(a => Math.Abs(a) + Math.Abs(off)));
+
+        Assert.True(turned > asTheyRun + 3, $"{turned}, {asTheyRun}");
+
+        static Forecast Clamp(double amps)
+        {
+            var zero = amps < 0 ? -0.1 : 0.1;
+            return new Forecast { Mean = Math.Abs(amps), OwnVariance = 0.0009, Slopes = [zero], Zero = zero };
+        }
+    }
+
     private static double BruteForce(NumberRead[] reads, Forecast[] forecasts, double step)
     {
         var n = reads.Length;
