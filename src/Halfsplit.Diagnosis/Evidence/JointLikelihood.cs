@@ -383,7 +383,7 @@ internal sealed class JointLikelihood
             few += IsFew(forecast) ? 1 : 0;
         }
 
-        // With one reading the way it runs by itself is always the likeliest.
+        // One reading alone is likeliest the way it runs, and readings of many amps say next to nothing of the zero.
         if (few < 2)
         {
             return;
