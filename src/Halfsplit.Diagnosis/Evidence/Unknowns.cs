@@ -36,7 +36,7 @@ public sealed class Unknowns
     /// <param name="zero">How the number moves with a clamp's zero: see <see cref="Forecast.Zero"/>.</param>
     public double[] Scale(
         ReadOnlySpan<double> raw, double mean, Instrument instrument, Meter meter, Condition condition,
-        SeverityCell? severity, SeverityCell? beside, double zero = 0)
+        SeverityCell? severity, SeverityCell? beside, double zero)
     {
         ArgumentNullException.ThrowIfNull(meter);
         ArgumentNullException.ThrowIfNull(condition);

@@ -94,7 +94,7 @@ public sealed class JointLikelihoodTests
         Assert.InRange(Doubt(2) - Doubt(1), -6, 0);
     }
 
-    /// <summary>A clamp shows amps without their sign: 0.24 A off, it shows the same of 0.04 A this way and 0.24 A less that way.</summary>
+    /// <summary>A clamp shows amps without their sign: 0.24 A off, it shows 0.28 A of 0.04 A that run one way, 0.20 A of as many that run the other.</summary>
     [Theory]
     [InlineData(0.24)]
     [InlineData(-0.24)]
