@@ -13,15 +13,17 @@ public sealed class SlipRecoveryTests(ITestOutputHelper output)
     ];
 
     [Fact]
-    public void The_odds_recover_within_two_further_checks_in_most_cars()
+    public void The_odds_recover_within_two_further_checks_in_most_cars_and_the_job_ends_as_without_the_slip()
     {
         var all = new List<Recovery>();
+        var clean = new List<JobEnd>();
         foreach (var (sheet, complaint) in Complaints)
         {
             var begun = SlipRecovery.Begin(sheet, complaint);
             var number = 0;
             foreach (var fault in SlipRecovery.Draw(begun, 5, 2026))
             {
+                clean.Add(SlipRecovery.PlayOn(begun.Anew(), new SimulatedCar(begun.Circuit, begun.Complaint.Load, fault)));
                 foreach (var kind in Enum.GetValues<SlipKind>())
                 {
                     if (SlipRecovery.Play(sheet, begun, fault, kind, ++number) is { } played)
@@ -44,10 +46,18 @@ public sealed class SlipRecoveryTests(ITestOutputHelper output)
         }
 
         var share = all.Count(r => r.IsRecovered) / (double)all.Count;
-        output.WriteLine($"{share:0.000} of {all.Count}");
+        var ends = all.ConvertAll(r => r.End);
+        output.WriteLine($"{share:0.000} of {all.Count}; {Told(ends)}; without a slip {Told(clean)}");
         Assert.True(all.Count >= 90, $"only {all.Count} cars");
         Assert.True(share >= 0.85, $"recovered in {share:0.000} of {all.Count}");
+        Assert.All(ends, e => Assert.True(e.IsProven));
+        Assert.True(RightAtOnce(ends) >= RightAtOnce(clean) - 0.05, $"{Told(ends)}; without a slip {Told(clean)}");
     }
+
+    private static double RightAtOnce(List<JobEnd> ends) => ends.Count(e => e.IsRightAtOnce) / (double)ends.Count;
+
+    private static string Told(List<JobEnd> ends) =>
+        $"{ends.Count(e => e.IsProven)} of {ends.Count} proven, {ends.Count(e => e.IsRightAtOnce)} after one repair, {ends.Sum(e => e.WrongRepairs)} wrong repairs";
 
     [Fact]
     public void Of_a_car_without_slips_few_readings_are_asked_for_again()
