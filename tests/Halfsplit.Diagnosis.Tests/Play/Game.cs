@@ -9,10 +9,14 @@ using Halfsplit.Simulation.Faults;
 namespace Halfsplit.Diagnosis.Tests.Play;
 
 /// <summary>How a game went.</summary>
+/// <param name="WrongRepairs">Repairs that took no fault away.</param>
 public sealed record Played(
-    bool IsProven, IReadOnlyList<Finding> Findings, IReadOnlyList<(Check Check, ReadingValue Value)> Moves, double Minutes,
+    bool IsProven, IReadOnlyList<Finding> Findings, IReadOnlyList<(Check Check, ReadingValue Value)> Moves, double Minutes, int WrongRepairs,
     Investigation Investigation)
 {
+    /// <summary>Proven after the one repair it needed.</summary>
+    public bool IsRightAtOnce => IsProven && WrongRepairs == 0;
+
     public override string ToString() => string.Join("\n", Moves.Select(m => $"{m.Check.Id} => {m.Value}"))
         + $"\nproven {IsProven}; " + string.Join("; ", Findings.Select(f => $"{f.Repair.Id} {f.Odds:0.000}"));
 }
@@ -34,18 +38,25 @@ public static class Game
 
     /// <param name="slipAt">The move at which the answer is replaced by <paramref name="slip"/>; −1 for none.</param>
     public static Played Play(
-        Circuit circuit, Complaint complaint, SimulatedCar car, int slipAt = -1, Func<Check, ReadingValue, ReadingValue>? slip = null)
+        Circuit circuit, Complaint complaint, SimulatedCar car, int slipAt = -1, Func<Check, ReadingValue, ReadingValue>? slip = null) =>
+        PlayOn(Investigation.Open(circuit, complaint), car, slipAt: slipAt, slip: slip);
+
+    /// <summary>Plays a job to its end from where it stands.</summary>
+    /// <param name="from">Moves made already.</param>
+    /// <param name="slipAt">The move at which the answer is replaced by <paramref name="slip"/>; −1 for none.</param>
+    public static Played PlayOn(
+        Investigation investigation, SimulatedCar car, int from = 0, int slipAt = -1, Func<Check, ReadingValue, ReadingValue>? slip = null)
     {
-        var investigation = Investigation.Open(circuit, complaint);
         var findings = new List<Finding>();
         var moves = new List<(Check, ReadingValue)>();
         var minutes = 0.0;
-        for (var move = 0; move < MostMoves; move++)
+        var wrongRepairs = 0;
+        for (var move = from; move < MostMoves; move++)
         {
             var step = investigation.Next();
             if (step.Check is null)
             {
-                return new Played(step.IsProven, findings, moves, minutes, investigation);
+                return new Played(step.IsProven, findings, moves, minutes, wrongRepairs, investigation);
             }
 
             if (step.Finding is { } finding)
@@ -53,7 +64,9 @@ public static class Game
                 findings.Add(finding);
             }
 
+            var faults = car.Faults.Count;
             var value = car.Answer(step.Check);
+            wrongRepairs += step.Check.Kind == CheckKind.Repair && car.Faults.Count == faults ? 1 : 0;
             if (move == slipAt)
             {
                 value = slip!(step.Check, value);
@@ -64,6 +77,6 @@ public static class Game
             investigation.Record(move.ToString(CultureInfo.InvariantCulture), step.Check, value);
         }
 
-        return new Played(false, findings, moves, minutes, investigation);
+        return new Played(false, findings, moves, minutes, wrongRepairs, investigation);
     }
 }

@@ -17,24 +17,13 @@ public enum SlipKind { WrongPin, MistypedDigit, MillivoltsForVolts, NoContact }
 /// <param name="AskedAgain">Checks after the slip until the slipped reading was asked for again; null if it was not.</param>
 /// <param name="End">How the job ended, played on.</param>
 public sealed record Recovery(string Sheet, Fault Fault, SlipKind Kind, string Check, string Shown, double WithSlip, double Without, int? AskedAgain,
-    double SlipOdds, JobEnd End)
+    double SlipOdds, Played End)
 {
     /// <summary>The odds are at least half of what they would have been.</summary>
     public bool IsRecovered => WithSlip >= 0.5 * Without;
 
     public override string ToString() => FormattableString.Invariant(
-        $"{Sheet} {Fault} {Kind}: {Check} => {Shown}: {WithSlip:0.000} of {Without:0.000}, asked again {AskedAgain}, slip odds {SlipOdds:0.0000}, {End}");
-}
-
-/// <summary>How a job ended.</summary>
-/// <param name="IsProven">The load works, and that is proven.</param>
-/// <param name="WrongRepairs">Repairs that took no fault away.</param>
-public sealed record JobEnd(bool IsProven, int WrongRepairs)
-{
-    /// <summary>Proven after the one repair it needed.</summary>
-    public bool IsRightAtOnce => IsProven && WrongRepairs == 0;
-
-    public override string ToString() => FormattableString.Invariant($"{(IsProven ? "proven" : "not proven")} after {WrongRepairs} wrong repairs");
+        $"{Sheet} {Fault} {Kind}: {Check} => {Shown}: {WithSlip:0.000} of {Without:0.000}, asked again {AskedAgain}, slip odds {SlipOdds:0.0000}, proven {End.IsProven} after {End.WrongRepairs} wrong repairs");
 }
 
 /// <summary>Lets the engine play hidden cars and spoils one reading of each.</summary>
@@ -94,28 +83,8 @@ public static class SlipRecovery
         }
 
         var odds = OddsOf(investigation, fault);
-        return new Recovery(sheet, fault, kind, spoilt.Id, shown, odds, OddsOf(clean, fault), asked, slipOdds, PlayOn(investigation, car, done.Count));
-    }
-
-    /// <summary>A job played to its end from where it stands, with true answers.</summary>
-    public static JobEnd PlayOn(Investigation investigation, SimulatedCar car, int move = 0)
-    {
-        ArgumentNullException.ThrowIfNull(investigation);
-        ArgumentNullException.ThrowIfNull(car);
-        var wrong = 0;
-        for (; move < 45 && investigation.Next() is var step; move++)
-        {
-            if (step.Check is not { } check)
-            {
-                return new JobEnd(step.IsProven, wrong);
-            }
-
-            var faults = car.Faults.Count;
-            investigation.Record($"{move}", check, car.Answer(check));
-            wrong += check.Kind == CheckKind.Repair && car.Faults.Count == faults ? 1 : 0;
-        }
-
-        return new JobEnd(false, wrong);
+        return new Recovery(sheet, fault, kind, spoilt.Id, shown, odds, OddsOf(clean, fault), asked, slipOdds,
+            Game.PlayOn(investigation, car, done.Count));
     }
 
     private static double OddsOf(Investigation investigation, Fault fault) => investigation.Suspects

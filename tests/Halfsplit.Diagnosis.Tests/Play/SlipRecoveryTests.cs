@@ -16,14 +16,14 @@ public sealed class SlipRecoveryTests(ITestOutputHelper output)
     public void The_odds_recover_within_two_further_checks_in_most_cars_and_the_job_ends_as_without_the_slip()
     {
         var all = new List<Recovery>();
-        var clean = new List<JobEnd>();
+        var clean = new List<Played>();
         foreach (var (sheet, complaint) in Complaints)
         {
             var begun = SlipRecovery.Begin(sheet, complaint);
             var number = 0;
             foreach (var fault in SlipRecovery.Draw(begun, 5, 2026))
             {
-                clean.Add(SlipRecovery.PlayOn(begun.Anew(), new SimulatedCar(begun.Circuit, begun.Complaint.Load, fault)));
+                clean.Add(Game.PlayOn(begun.Anew(), new SimulatedCar(begun.Circuit, begun.Complaint.Load, fault)));
                 foreach (var kind in Enum.GetValues<SlipKind>())
                 {
                     if (SlipRecovery.Play(sheet, begun, fault, kind, ++number) is { } played)
@@ -54,9 +54,9 @@ public sealed class SlipRecoveryTests(ITestOutputHelper output)
         Assert.True(RightAtOnce(ends) >= RightAtOnce(clean) - 0.05, $"{Told(ends)}; without a slip {Told(clean)}");
     }
 
-    private static double RightAtOnce(List<JobEnd> ends) => ends.Count(e => e.IsRightAtOnce) / (double)ends.Count;
+    private static double RightAtOnce(List<Played> ends) => ends.Count(e => e.IsRightAtOnce) / (double)ends.Count;
 
-    private static string Told(List<JobEnd> ends) =>
+    private static string Told(List<Played> ends) =>
         $"{ends.Count(e => e.IsProven)} of {ends.Count} proven, {ends.Count(e => e.IsRightAtOnce)} after one repair, {ends.Sum(e => e.WrongRepairs)} wrong repairs";
 
     [Fact]
