@@ -20,10 +20,10 @@ public sealed partial class Investigation
     private const int MostAsked = 3;
 
     /// <summary>How many readings of a job are taken again in all, before only doubtful ones are.</summary>
-    private const int MostTakenAgain = 4;
+    private const int MostTakenAgain = 8;
 
     /// <summary>Minutes that are lost, all in all, by believing a slip that the odds hang on; an assumption.</summary>
-    private const double LostByBelieving = 40;
+    private const double LostByBelieving = 120;
 
     /// <summary>Odds of a repair from which the reading that it hangs on is taken again.</summary>
     private const double DecisiveOdds = 0.6;

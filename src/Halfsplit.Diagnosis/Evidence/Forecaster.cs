@@ -26,7 +26,7 @@ public sealed class Forecaster
     private const double DriftVolts = 0.03;
 
     /// <summary>What the model itself gets wrong: joints that are not ohmic, temperatures. Share of the reading.</summary>
-    internal const double ModelShare = 0.015;
+    private const double ModelShare = 0.015;
 
     private const double ModelVolts = 0.004;
 
@@ -267,14 +267,12 @@ public sealed class Forecaster
 
         var condition = Network.Circuit.FindCondition(check.Arrangement.Condition)!;
         var zero = (isTurned ? -1 : 1) * Meter.ZeroSpread(instrument);
-        var offset = _meter.OffsetSpread(instrument, mean);
-        var own = (offset * offset) + Square(ModelShare * mean) + Square(DriftVolts * raw[0]);
+        var own = Square(SpreadOf(instrument, mean)) + Square(DriftVolts * raw[0]);
         var (overLimit, quiet) = (0.0, 0.0);
         if (instrument is Instrument.Volts or Instrument.VoltsLowImpedance)
         {
             var input = instrument == Instrument.Volts ? _meter.InputOhms : _meter.LowImpedanceOhms;
             var stray = StrayAmps * read.SourceOhms * input / (read.SourceOhms + input);
-            own += Square(ModelVolts);
             quiet = stray > FloatingShare * Math.Sqrt(own) && Math.Abs(mean) < stray ? own + Square(mean) : 0;
             own += Square(stray);
         }
@@ -305,6 +303,13 @@ public sealed class Forecaster
                 ? WordForecasts.Glow(Math.Abs(mean) / Network.Circuit.Battery.NominalVolts)
                 : [],
         };
+    }
+
+    /// <summary>What a reading varies by by itself: the meter's zero, and what the model gets wrong. One standard deviation.</summary>
+    internal double SpreadOf(Instrument instrument, double value)
+    {
+        var model = instrument is Instrument.Volts or Instrument.VoltsLowImpedance ? ModelVolts : 0;
+        return Math.Sqrt(Square(_meter.OffsetSpread(instrument, value)) + Square(ModelShare * value) + Square(model));
     }
 
     /// <summary>The severity is no unknown of a car in which its fault has been repaired.</summary>

@@ -151,7 +151,7 @@ internal sealed partial class JointLikelihood
                 var both = first + slip + _slips[j];
                 if (readings[i].Pin == readings[j].Pin && readings[i].Pin >= 0)
                 {
-                    both = LogAdd(both, slip + readings[i].LogBroad + Slips.LogAgain(readings[i], readings[j]));
+                    both = LogAdd(both, first + Slips.LogAgain(readings[i], readings[j]));
                 }
 
                 Add(ref total, shares, _all + WithoutTwo(n, i, j) + both, i, j);
@@ -187,7 +187,7 @@ internal sealed partial class JointLikelihood
         }
 
         var set = new int[members];
-        var log = _all + slip + readings[first].LogBroad;
+        var log = _all + slip + _slips[first];
         for (int i = 0, k = 0; i < readings.Length; i++)
         {
             if (readings[i].Pin == pin)

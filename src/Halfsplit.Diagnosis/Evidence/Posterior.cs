@@ -196,13 +196,14 @@ public sealed class Posterior
         private readonly Forecaster _forecaster;
         private readonly IReadOnlyList<Observation> _observations;
         private readonly ForecastColumn[] _columns;
-        private readonly double[] _steps;
         private readonly double[] _broad;
 
         /// <summary>The same, given what the check showed before.</summary>
         private readonly double[] _broadAgain;
-        private readonly int[] _pins;
         private readonly int[] _before;
+
+        /// <summary>Of each observation that is a number, how it was read.</summary>
+        private readonly NumberRead[] _reads;
         private readonly int[] _numberAt;
         private readonly double[] _numberShares;
         private readonly JointLikelihood _joint = new();
@@ -223,9 +224,9 @@ public sealed class Posterior
             _observations = [.. observations.OrderBy(o => o.Check.Id, StringComparer.Ordinal).ThenBy(o => o.Value.ToString(), StringComparer.Ordinal)];
             var nominal = forecaster.Network.Circuit.Battery.NominalVolts;
             _columns = [.. _observations.Select(o => forecaster.ColumnOf(o.Check))];
-            _steps = [.. _observations.Select(o => Step(forecaster, o))];
-            _broad = [.. _observations.Select((o, i) => BroadLikelihood.Log(o.Check, o.Value, _steps[i], nominal))];
-            (_pins, _before) = Repeats(_observations);
+            _broad = [.. _observations.Select(o => BroadLikelihood.Log(o.Check, o.Value, Step(forecaster, o), nominal))];
+            (var pins, _before) = Repeats(_observations);
+            _reads = [.. _observations.Select((o, i) => Read(forecaster, o, _broad[i], pins[i]))];
             _broadAgain = [.. Enumerable.Range(0, _observations.Count).Select(BroadAgain)];
             _numberAt = new int[_observations.Count];
             _numberShares = new double[_observations.Count];
@@ -354,13 +355,12 @@ public sealed class Posterior
                 return _broad[i];
             }
 
-            if (_observations[i].Value is not ReadingParse.Number number)
+            if (_observations[i].Value is not ReadingParse.Number)
             {
                 return Math.Log(Repeated(i, Word(i, forecast)));
             }
 
-            var read = Read(i, number);
-            return Math.Log(Math.Max(1e-6, 1 - forecast.OverLimit)) + _alone.Log([read], [forecast]);
+            return Math.Log(Math.Max(1e-6, 1 - forecast.OverLimit)) + _alone.Log([_reads[i]], [forecast]);
         }
 
         private double LogSteady(Hypothesis car, Span<double> slips)
@@ -383,9 +383,9 @@ public sealed class Posterior
                 {
                     log += _broadAgain[i];
                 }
-                else if (observation.Value is ReadingParse.Number number)
+                else if (observation.Value is ReadingParse.Number)
                 {
-                    _numbers[numbers] = Read(i, number);
+                    _numbers[numbers] = _reads[i];
                     _numberAt[numbers] = i;
                     _forecasts[numbers++] = forecast;
                     log += Math.Log(Math.Max(1e-6, 1 - forecast.OverLimit));
@@ -433,13 +433,17 @@ public sealed class Posterior
         /// <summary>What nothing is known of shows the same again when it is looked at again, or else anything.</summary>
         private double BroadAgain(int i) => _before[i] < 0
             ? _broad[i]
-            : (_observations[_before[i]].Value, _observations[i].Value) is (ReadingParse.Number before, ReadingParse.Number now)
+            : (_observations[_before[i]].Value, _observations[i].Value) is (ReadingParse.Number, ReadingParse.Number)
                 ? JointLikelihood.LogAdd(
-                    Slips.LogAgain(Read(_before[i], before), Read(i, now), Slips.OftenShare), Math.Log(1 - Slips.OftenShare) + _broad[i])
+                    Slips.LogAgain(_reads[_before[i]], _reads[i], Slips.OftenShare), Math.Log(1 - Slips.OftenShare) + _broad[i])
                 : Math.Log(Repeated(i, Math.Exp(_broad[i])));
 
-        private NumberRead Read(int i, ReadingParse.Number number) => new(
-            number.Quantity == Quantity.Amperes ? Math.Abs(number.Value) : number.Value, _steps[i], _broad[i], _pins[i]);
+        private static NumberRead Read(Forecaster forecaster, Observation observation, double logBroad, int pin) =>
+            observation.Value is ReadingParse.Number number
+                ? new(
+                    number.Quantity == Quantity.Amperes ? Math.Abs(number.Value) : number.Value, Step(forecaster, observation), logBroad,
+                    forecaster.SpreadOf(observation.Check.Probe.Instrument, number.Value), pin)
+                : default;
 
         private double LogRepeated(int i, ImmutableArray<double> groups) => Math.Log(Repeated(i, Word(i, groups)));
 

@@ -27,14 +27,6 @@ internal static class Slips
     /// <summary>A pin that is not fed shows no more than this, in SI units.</summary>
     private const double DeadSpread = 0.03;
 
-    /// <summary>
-    /// The same pin reads the same again within this share, and this much: as wide as the forecaster takes a right pin's
-    /// readings to be, or else sameness alone would speak for the wrong one.
-    /// </summary>
-    private const double AgainRelative = Forecaster.ModelShare;
-
-    private const double AgainAbsolute = 0.005;
-
     /// <summary>Log probability of this count, given that the reading is a slip.</summary>
     public static double Log(NumberRead read, Forecast forecast)
     {
@@ -55,12 +47,14 @@ internal static class Slips
         double Times(double factor) => Density(read.Value, factor * forecast.Mean, (factor * forecast.Spread) + (Math.Max(1, factor) * read.Step));
     }
 
-    /// <summary>Log probability that the slip happens again and shows this, given what it showed before.</summary>
+    /// <summary>
+    /// Log probability that the slip happens again and shows this, given what it showed before. It varies as much as a right pin's
+    /// readings are taken to, or else sameness alone would speak for the wrong one.
+    /// </summary>
     /// <param name="share">How often it happens again: <see cref="AgainShare"/> at first, <see cref="OftenShare"/> from then on.</param>
     public static double LogAgain(NumberRead before, NumberRead now, double share = AgainShare)
     {
-        var spread = Math.Sqrt(
-            (AgainRelative * AgainRelative * before.Value * before.Value) + (AgainAbsolute * AgainAbsolute) + (now.Step * now.Step / 12));
+        var spread = Math.Sqrt((before.Spread * before.Spread) + (now.Step * now.Step / 12));
         return Math.Log(Math.Max(1e-300, share * Math.Min(1, now.Step * Density(now.Value, before.Value, spread))));
     }
 

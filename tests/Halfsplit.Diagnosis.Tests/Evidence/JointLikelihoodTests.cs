@@ -7,6 +7,8 @@ namespace Halfsplit.Diagnosis.Tests.Evidence;
 /// <summary>The fast joint likelihood against brute force: every set of slips, each marginal by Gaussian elimination.</summary>
 public sealed class JointLikelihoodTests
 {
+    private const double Spread = 0.03;
+
     private static readonly Gen<(double[] Values, double[] Means, double[] Own, double[][] Slopes)> Cases =
         from n in Gen.Int[1, 6]
         from values in Gen.Double[-1, 13].Array[n]
@@ -23,7 +25,7 @@ public sealed class JointLikelihoodTests
             {
                 const double Step = 0.01;
                 const double Broad = -6.5;
-                var reads = c.Values.Select(v => new NumberRead(v, Step, Broad)).ToArray();
+                var reads = c.Values.Select(v => new NumberRead(v, Step, Broad, Spread)).ToArray();
                 var forecasts = c.Means.Select((m, i) => new Forecast { Mean = m, OwnVariance = c.Own[i], Slopes = c.Slopes[i] }).ToArray();
                 var fast = new JointLikelihood().Log(reads, forecasts);
 
@@ -41,7 +43,7 @@ public sealed class JointLikelihoodTests
             c =>
             {
                 const double Step = 0.01;
-                var reads = c.Values.Select((v, i) => new NumberRead(v, Step, -6.5, i < 2 ? 0 : i)).ToArray();
+                var reads = c.Values.Select((v, i) => new NumberRead(v, Step, -6.5, Spread, i < 2 ? 0 : i)).ToArray();
                 var forecasts = c.Means.Select((m, i) => new Forecast { Mean = m, OwnVariance = c.Own[i], Slopes = c.Slopes[i] }).ToArray();
 
                 Assert.Equal(BruteForce(reads, forecasts, Step), new JointLikelihood().Log(reads, forecasts), 1e-4);
@@ -56,7 +58,7 @@ public sealed class JointLikelihoodTests
             c =>
             {
                 const double Step = 0.01;
-                var reads = c.Values.Select((v, i) => new NumberRead(v, Step, -6.5, i / 3)).ToArray();
+                var reads = c.Values.Select((v, i) => new NumberRead(v, Step, -6.5, Spread, i / 3)).ToArray();
                 var forecasts = c.Means.Select((m, i) => new Forecast { Mean = m, OwnVariance = c.Own[i], Slopes = c.Slopes[i] }).ToArray();
                 var joint = new JointLikelihood();
                 joint.Log(reads, forecasts);
@@ -83,7 +85,7 @@ public sealed class JointLikelihoodTests
         var forecast = new Forecast { Mean = 12.4, OwnVariance = 0.001, Slopes = [0.05] };
         double Doubt(int times)
         {
-            var reads = Enumerable.Range(0, times).Select(_ => new NumberRead(3.7, 0.01, -6.5, 0)).ToArray();
+            var reads = Enumerable.Range(0, times).Select(_ => new NumberRead(3.7, 0.01, -6.5, Spread, 0)).ToArray();
             var joint = new JointLikelihood();
             var forecasts = Enumerable.Repeat(forecast, times).ToArray();
             return joint.Log(reads, forecasts);
@@ -92,6 +94,29 @@ public sealed class JointLikelihoodTests
         // Each repeat of a wrong pin costs what a repeat that agrees with itself costs, not another slip.
         Assert.InRange(Doubt(5) - Doubt(4), -6, 0);
         Assert.InRange(Doubt(2) - Doubt(1), -6, 0);
+    }
+
+    /// <summary>
+    /// Once something else was read, what the car shows was read twice: the second time must speak for it, about as much as a slip
+    /// seldom repeats itself.
+    /// </summary>
+    [Theory]
+    [InlineData(12.39, 0.094, 0.19, 0.0025)]
+    [InlineData(0.05, 0.5, 0.03, 0.016)]
+    [InlineData(4, 12.4, 0.06, 0.0003)]
+    public void A_right_reading_taken_again_speaks_for_itself(double shown, double wrong, double spread, double broad)
+    {
+        double LogOf(double predicted, int times)
+        {
+            NumberRead[] reads =
+                [new(wrong, 0.01, Math.Log(broad), spread, 0), .. Enumerable.Repeat(new NumberRead(shown, 0.01, Math.Log(broad), spread, 0), times)];
+            var forecast = new Forecast { Mean = predicted, OwnVariance = spread * spread, Slopes = [0.01] };
+            return new JointLikelihood().Log(reads, [.. reads.Select(_ => forecast)]);
+        }
+
+        double For(int times) => LogOf(shown, times) - LogOf(wrong, times);
+
+        Assert.InRange(For(2) - For(1), 0.5 * Math.Log(1 / Slips.AgainShare), 2 * Math.Log(1 / Slips.AgainShare));
     }
 
     /// <summary>A clamp shows amps without their sign: 0.24 A off, it shows 0.28 A of 0.04 A that run one way, 0.20 A of as many that run the other.</summary>
@@ -103,7 +128,7 @@ public sealed class JointLikelihoodTests
         double[] amps = [0.04, -0.04, 1e-9, -1e-9, 0.2, -0.1];
         double LogOf(Func<double, double> shown)
         {
-            var reads = amps.Select(a => new NumberRead(shown(a), 0.01, -6.5)).ToArray();
+            var reads = amps.Select(a => new NumberRead(shown(a), 0.01, -6.5, Spread)).ToArray();
             var forecasts = amps.Select(a => Clamp(a)).ToArray();
             return new JointLikelihood().Log(reads, forecasts);
         }
@@ -138,7 +163,7 @@ public sealed class JointLikelihoodTests
             if (gone is [var one, var two] && reads[one].Pin >= 0 && reads[one].Pin == reads[two].Pin)
             {
                 prior = JointLikelihood.LogAdd(prior, Math.Log(JointLikelihood.SlipOdds) + ((n - 1) * Math.Log(1 - JointLikelihood.SlipOdds))
-                    + reads[one].LogBroad + Slips.LogAgain(reads[one], reads[two]));
+                    + Slips.Log(reads[one], forecasts[one]) + Slips.LogAgain(reads[one], reads[two]));
             }
 
             var log = prior + LogNormal([.. reads.Select(r => r.Value)], forecasts, kept, step);

@@ -49,7 +49,7 @@ public sealed class SlipRecoveryTests(ITestOutputHelper output)
         var ends = all.ConvertAll(r => r.End);
         output.WriteLine($"{share:0.000} of {all.Count}; {Told(ends)}; without a slip {Told(clean)}");
         Assert.True(all.Count >= 90, $"only {all.Count} cars");
-        Assert.True(share >= 0.85, $"recovered in {share:0.000} of {all.Count}");
+        Assert.True(share >= 0.9, $"recovered in {share:0.000} of {all.Count}");
         Assert.All(ends, e => Assert.True(e.IsProven));
         Assert.True(RightAtOnce(ends) >= RightAtOnce(clean) - 0.05, $"{Told(ends)}; without a slip {Told(clean)}");
     }
@@ -77,6 +77,6 @@ public sealed class SlipRecoveryTests(ITestOutputHelper output)
         }
 
         output.WriteLine($"{again.Average():0.00} a car");
-        Assert.True(again.Average() <= 2, $"{again.Average():0.00} a car");
+        Assert.True(again.Average() <= 3, $"{again.Average():0.00} a car");
     }
 }
