@@ -34,7 +34,8 @@ public sealed class ClosedLoopTests
 
         Assert.True(played.IsProven, played.ToString());
         Assert.Equal(repair, played.Findings[^1].Repair.Id);
-        Assert.All(played.Findings, f => Assert.InRange(f.Odds, 0.0, 0.9999999));
+        // However often readings agree; what is shown ends at "over 99 %" anyway.
+        Assert.All(played.Findings, f => Assert.InRange(f.Odds, 0.0, 1 - 1e-9));
     }
 
     [Fact]
