@@ -6,6 +6,9 @@ namespace Halfsplit.Diagnosis;
 
 public sealed partial class Investigation
 {
+    /// <summary>Odds of the outcomes followed from which their average stands for all.</summary>
+    private const double MostlyFollowed = 0.5;
+
     /// <summary>What each answer to a check would leave, likeliest first; rare answers are left out.</summary>
     public ImmutableArray<ForeseenOutcome> Foresee(Check check)
     {
@@ -52,18 +55,16 @@ public sealed partial class Investigation
         var step = Next();
         onStep?.Invoke();
         minutes += step.Effort?.Minutes ?? 0;
-        if (depth == 1 || step.Check is not { Kind: not CheckKind.Repair } check)
+        if (step.Check is not { Kind: not CheckKind.Repair } check)
         {
-            return new PlanBranch(step, minutes, step.Check is { Kind: not CheckKind.Repair } last
-                ? [.. Foresee(last).Select(o => (o, (PlanBranch?)null))]
-                : []);
+            return new PlanBranch(step, minutes, step.Plan?.Best.Way, []);
         }
 
-        var outcomes = ImmutableArray.CreateBuilder<(ForeseenOutcome, PlanBranch?)>();
+        var outcomes = ImmutableArray.CreateBuilder<(ForeseenOutcome Outcome, PlanBranch? Next)>();
         foreach (var outcome in Foresee(check))
         {
             PlanBranch? next = null;
-            if (odds * outcome.Odds >= leastOdds)
+            if (depth > 1 && odds * outcome.Odds >= leastOdds)
             {
                 var entry = $"foretold {depth}";
                 Record(entry, check, outcome.Typical);
@@ -74,6 +75,32 @@ public sealed partial class Investigation
             outcomes.Add((outcome, next));
         }
 
-        return new PlanBranch(step, minutes, outcomes.ToImmutable());
+        return new PlanBranch(step, minutes, Ahead(step, outcomes), outcomes.ToImmutable());
+    }
+
+    /// <summary>
+    /// As the plan has it. Where a rule decided there is none: then the step's own minutes and what follows its outcomes on average, or, where
+    /// hardly any was followed, what planning from here gives.
+    /// </summary>
+    private PlanValue? Ahead(NextStep step, IReadOnlyList<(ForeseenOutcome Outcome, PlanBranch? Next)> outcomes)
+    {
+        if (step.Plan is { } plan)
+        {
+            return plan.Best.Way;
+        }
+
+        var own = step.Effort?.Minutes ?? 0;
+        var (followed, sum) = (0.0, default(PlanValue));
+        foreach (var (outcome, next) in outcomes)
+        {
+            if (next?.Ahead is { } ahead)
+            {
+                followed += outcome.Odds;
+                sum += ahead * outcome.Odds;
+            }
+        }
+
+        return new PlanValue(Options.EconomyInUse.Worth(own), own, 0)
+            + (followed > MostlyFollowed ? sum * (1 / followed) : Planned(Assess()).Best.Way);
     }
 }

@@ -26,6 +26,12 @@ public sealed class PlanTree(Terminal terminal, JobSession session)
         json.WriteString("title", Title(branch.Step));
         json.Number("minutes", branch.Step.Effort?.Minutes);
         json.Number("minutesSoFar", Math.Round(branch.MinutesSoFar, 1));
+        json.Object("ahead", () =>
+        {
+            json.Number("minutes", branch.Ahead is { } way ? Math.Round(way.Minutes, 1) : null);
+            json.Number("parts", branch.Ahead is { } bought ? Math.Round(bought.Price, 1) : null);
+            json.Number("cost", branch.Ahead is { } all ? Math.Round(all.Cost, 1) : null);
+        });
         WhyJson.Plan(json, branch.Step.Plan is { } plan ? plan with { Steps = [plan.Best] } : null);
         json.Array("outcomes", branch.Outcomes, o =>
         {
@@ -92,8 +98,8 @@ public sealed class PlanTree(Terminal terminal, JobSession session)
         ? terminal.Say(step.Reason)
         : CheckPage.Sentence(terminal.Say(CheckTitle.Of(session.Circuit, step.Check)));
 
-    private string Cost(PlanBranch branch) => branch.Step.Plan is { } plan
+    private string Cost(PlanBranch branch) => branch.Ahead is { } ahead
         ? terminal.Say(
-            "plan.cost", CheckPage.Minutes(branch.MinutesSoFar), CheckPage.Minutes(plan.Best.Way.Minutes), WhyPage.Money(plan.Best.Way.Cost))
+            "plan.cost", CheckPage.Minutes(branch.MinutesSoFar), CheckPage.Minutes(ahead.Minutes), WhyPage.Money(ahead.Price), WhyPage.Money(ahead.Cost))
         : terminal.Say("plan.so-far", CheckPage.Minutes(branch.MinutesSoFar));
 }

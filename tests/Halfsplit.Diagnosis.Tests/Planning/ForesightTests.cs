@@ -1,4 +1,5 @@
 using Halfsplit.Circuits.Sheets;
+using Halfsplit.Diagnosis.Planning;
 using Halfsplit.Diagnosis.Readings;
 using Halfsplit.Diagnosis.Tests.Play;
 using Xunit;
@@ -43,5 +44,27 @@ public sealed class ForesightTests
         Assert.Equal(before.Select(s => (s.Suspect.Id, s.Odds)), job.Suspects.Select(s => (s.Suspect.Id, s.Odds)));
         Assert.Equal(job.Next().Check, tree.Step.Check);
         Assert.Contains(tree.Outcomes, o => o.Next is not null);
+    }
+
+    [Fact]
+    public void Each_branch_tells_what_it_is_expected_to_take_to_the_end()
+    {
+        var circuit = ShippedSheets.Load("headlamps");
+        var job = Investigation.Open(circuit, circuit.Complaints[0]);
+
+        var tree = job.Foretell(3, 0.05);
+
+        var branches = Branches(tree).ToList();
+        Assert.Contains(branches, b => b.Step.Plan is null);
+        Assert.All(branches, b =>
+        {
+            Assert.True(b.Ahead?.Minutes >= b.Step.Effort!.Minutes, $"{b.Step.Check}: {b.Ahead}");
+            Assert.True(b.Ahead?.Cost >= job.Options.EconomyInUse.Worth(b.Ahead!.Value.Minutes) + b.Ahead.Value.Price - 1e-6, $"{b.Step.Check}: {b.Ahead}");
+        });
+        var first = tree.Outcomes[0].Next!;
+        Assert.InRange(tree.Ahead!.Value.Minutes - tree.Step.Effort!.Minutes, 0.8 * first.Ahead!.Value.Minutes, 1.2 * first.Ahead.Value.Minutes);
+
+        static IEnumerable<PlanBranch> Branches(PlanBranch branch) =>
+            branch.Outcomes.Select(o => o.Next).OfType<PlanBranch>().SelectMany(Branches).Prepend(branch);
     }
 }
