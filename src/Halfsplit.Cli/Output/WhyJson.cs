@@ -66,8 +66,15 @@ public static class WhyJson
         json.WriteBoolean("handOver", step.IsHandOver);
         json.Number("bits", step.Check is null ? null : step.Bits);
         json.Number("cures", step.Repairs.IsEmpty ? null : step.Odds);
-        json.Number("minutes", Math.Round(step.Way.Minutes, 1));
-        json.Number("parts", Math.Round(step.Way.Price, 1));
-        json.Number("cost", Math.Round(step.Way.Cost, 1));
+        Value(json, step.Way);
+    }
+
+    /// <summary>What the way to the end is expected to take.</summary>
+    public static void Value(Utf8JsonWriter json, PlanValue way)
+    {
+        ArgumentNullException.ThrowIfNull(json);
+        json.Number("minutes", Math.Round(way.Minutes, 1));
+        json.Number("parts", Math.Round(way.Price, 1));
+        json.Number("cost", Math.Round(way.Cost, 1));
     }
 }

@@ -26,12 +26,15 @@ public sealed class PlanTree(Terminal terminal, JobSession session)
         json.WriteString("title", Title(branch.Step));
         json.Number("minutes", branch.Step.Effort?.Minutes);
         json.Number("minutesSoFar", Math.Round(branch.MinutesSoFar, 1));
-        json.Object("ahead", () =>
+        if (branch.Ahead is { } ahead)
         {
-            json.Number("minutes", branch.Ahead is { } way ? Math.Round(way.Minutes, 1) : null);
-            json.Number("parts", branch.Ahead is { } bought ? Math.Round(bought.Price, 1) : null);
-            json.Number("cost", branch.Ahead is { } all ? Math.Round(all.Cost, 1) : null);
-        });
+            json.Object("ahead", () => WhyJson.Value(json, ahead));
+        }
+        else
+        {
+            json.WriteNull("ahead");
+        }
+
         WhyJson.Plan(json, branch.Step.Plan is { } plan ? plan with { Steps = [plan.Best] } : null);
         json.Array("outcomes", branch.Outcomes, o =>
         {
