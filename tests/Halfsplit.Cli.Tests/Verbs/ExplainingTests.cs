@@ -63,5 +63,23 @@ public sealed class ExplainingTests : IDisposable
         Shell.Expect(2, _shell.Run("coverage", "headlamps", "--complaint", "no such thing"));
     }
 
+    [Fact]
+    public void The_whole_plan_tells_at_every_branch_what_it_takes_to_the_end()
+    {
+        string[] plan = ["plan", "headlamps", "--complaint", "left headlamp dark", "--depth", "3", "--least-odds", "20"];
+
+        ApprovedText.Matches("plan", Shell.Expect(0, _shell.Run(plan)).Output);
+        ApprovedText.Matches("plan-dot", Shell.Expect(0, _shell.Run([.. plan, "--dot"])).Output);
+
+        var root = Shell.Expect(0, _shell.Run([.. plan, "--json"])).Json;
+        var next = root.GetProperty("outcomes")[0].GetProperty("next");
+        var (all, rest) = (Minutes(root.GetProperty("ahead")), Minutes(next.GetProperty("ahead")));
+        Assert.InRange(all - Minutes(root), 0.8 * rest, 1.2 * rest);
+        Assert.Equal("cli.out-of-range", Shell.Expect(2, _shell.Run("plan", "headlamps", "--depth", "0", "--json"))
+            .Json.GetProperty("problems")[0].GetProperty("code").GetString());
+
+        static double Minutes(System.Text.Json.JsonElement of) => of.GetProperty("minutes").GetDouble();
+    }
+
     public void Dispose() => _shell.Dispose();
 }
