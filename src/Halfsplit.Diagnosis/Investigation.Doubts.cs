@@ -113,7 +113,7 @@ public sealed partial class Investigation
                 ? taken < MostAsked
                 // Leads, clamps and displays are easily got wrong; what was only looked at looks the same again.
                 : taken < 2 && reading.Check.Subject.IsOfAnInstrument() && repeats < MostTakenAgain
-                    && doubt * LostByBelieving > Effort.MinutesOf(Circuit, Options, now.Position, reading.Check);
+                    && doubt * LostByBelieving > Effort.WeighedMinutesOf(Circuit, Options, now.Position, reading.Check);
             if (pays && taken > 0 && reading.Check.Kind is not (CheckKind.Swap or CheckKind.Bench)
                 && !now.SkippedChecks.Contains(reading.Check.Id) && Matters(now, reading))
             {

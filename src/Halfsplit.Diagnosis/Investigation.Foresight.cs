@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Halfsplit.Diagnosis.Checks;
 using Halfsplit.Diagnosis.Planning;
+using Halfsplit.Diagnosis.Safety;
 
 namespace Halfsplit.Diagnosis;
 
@@ -50,6 +51,28 @@ public sealed partial class Investigation
         return Foretell(depth, leastOdds, 1, 0, onStep);
     }
 
+    /// <summary>
+    /// Following the plan beside buying now, also where a rule decided the step: then what planning without the rule gives, and the step's own
+    /// minutes. Null once a repair is being proven or put back.
+    /// </summary>
+    /// <param name="step">What is asked now.</param>
+    public Comparison? Compare(NextStep step)
+    {
+        ArgumentNullException.ThrowIfNull(step);
+        if (step.IsProven || step.Check?.Kind is CheckKind.Proof or CheckKind.PutBack)
+        {
+            return null;
+        }
+
+        if (step.Plan is { } plan)
+        {
+            return new Comparison(plan.Best.Way, plan.BuyNow == plan.Best ? null : plan.BuyNow);
+        }
+
+        var planned = Planned(Assess());
+        return new Comparison(OwnValue(step) + planned.Best.Way, planned.BuyNow);
+    }
+
     private PlanBranch Foretell(int depth, double leastOdds, double odds, double minutes, Action? onStep)
     {
         var step = Next();
@@ -57,9 +80,10 @@ public sealed partial class Investigation
         minutes += step.Effort?.Minutes ?? 0;
         if (step.Check is not { Kind: not CheckKind.Repair } check)
         {
-            return new PlanBranch(step, minutes, step.Plan?.Best.Way, []);
+            return new PlanBranch(step, minutes, step.Plan?.Best.Way, Compare(step), []);
         }
 
+        var compared = Compare(step);
         var outcomes = ImmutableArray.CreateBuilder<(ForeseenOutcome Outcome, PlanBranch? Next)>();
         foreach (var outcome in Foresee(check))
         {
@@ -75,21 +99,15 @@ public sealed partial class Investigation
             outcomes.Add((outcome, next));
         }
 
-        return new PlanBranch(step, minutes, Ahead(step, outcomes), outcomes.ToImmutable());
+        return new PlanBranch(step, minutes, Ahead(step, compared, outcomes), compared, outcomes.ToImmutable());
     }
 
     /// <summary>
     /// As the plan has it. Where a rule decided there is none: then the step's own minutes and what follows its outcomes on average, or, where
     /// hardly any was followed, what planning from here gives.
     /// </summary>
-    private PlanValue? Ahead(NextStep step, IReadOnlyList<(ForeseenOutcome Outcome, PlanBranch? Next)> outcomes)
+    private PlanValue? Ahead(NextStep step, Comparison? compared, IReadOnlyList<(ForeseenOutcome Outcome, PlanBranch? Next)> outcomes)
     {
-        if (step.Plan is { } plan)
-        {
-            return plan.Best.Way;
-        }
-
-        var own = step.Effort?.Minutes ?? 0;
         var (followed, sum) = (0.0, default(PlanValue));
         foreach (var (outcome, next) in outcomes)
         {
@@ -100,7 +118,13 @@ public sealed partial class Investigation
             }
         }
 
-        return new PlanValue(Options.EconomyInUse.Worth(own), own, 0)
-            + (followed > MostlyFollowed ? sum * (1 / followed) : Planned(Assess()).Best.Way);
+        return step.Plan is null && followed > MostlyFollowed ? OwnValue(step) + (sum * (1 / followed)) : compared?.Follow;
+    }
+
+    private PlanValue OwnValue(NextStep step)
+    {
+        var own = step.Effort?.Minutes ?? 0;
+        var risk = step.Check is { } check ? Risk.MinutesOf(Circuit, check) : 0;
+        return new PlanValue(Options.EconomyInUse.Worth(own + risk), own, 0);
     }
 }

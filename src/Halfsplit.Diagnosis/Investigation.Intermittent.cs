@@ -82,7 +82,7 @@ public sealed partial class Investigation
 
     private Check? JointToMove(Assessment now) => OfferedNow(now)
         .Where(c => c.Subject == CheckSubject.Wiggle && !now.SkippedChecks.Contains(c.Id) && !IsDone(now, c))
-        .Select(c => (Check: c, Odds: OddsAt(now, c.Probe.About!), Minutes: Effort.MinutesOf(Circuit, Options, now.Position, c)))
+        .Select(c => (Check: c, Odds: OddsAt(now, c.Probe.About!), Minutes: Effort.WeighedMinutesOf(Circuit, Options, now.Position, c)))
         .Where(c => c.Odds >= WorthMoving)
         .OrderByDescending(c => Math.Round(c.Odds / c.Minutes, 9))
         .ThenBy(c => c.Check.Id, StringComparer.Ordinal)

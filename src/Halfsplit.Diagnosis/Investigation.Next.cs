@@ -116,7 +116,7 @@ public sealed partial class Investigation
         .Skip(1)
         .Where(s => s.Check is not null)
         .Take(RankedChecks - 1)
-        .Select(s => new RankedCheck(s.Check!, Effort.Of(Circuit, Options, now.Position, s.Check!), s.Bits))];
+        .Select(s => new RankedCheck(s.Check!, Effort.Of(Circuit, Options, now.Position, s.Check!), Risk.MinutesOf(Circuit, s.Check!), s.Bits))];
 
     /// <summary>The finding as it stands, whether or not another check would still pay.</summary>
     public Finding? PresentFinding()

@@ -44,7 +44,7 @@ public sealed partial class Investigation
         var living = Partition.Of(now.Posterior, ClassOf, CarsToSpare);
         var safety = new SafetyScreen(_forecaster, Options);
         var byMinutes = _allChecks.Values
-            .Select(c => (Check: c, Minutes: Effort.MinutesOf(Circuit, Options, now.Position, c)))
+            .Select(c => (Check: c, Minutes: Effort.WeighedMinutesOf(Circuit, Options, now.Position, c)))
             .OrderBy(c => c.Minutes).ThenBy(c => c.Check.Id, StringComparer.Ordinal)
             .Select(c => (c.Check, Lacks: Lacking.Of(Circuit, Options, now.GivenUp, now.SkippedChecks, c.Check)))
             .ToList();

@@ -266,7 +266,7 @@ public sealed partial class Investigation
     private Check? Cheapest(Assessment now, ImmutableArray<Check> checks, bool mayOpen) => checks
         .Where(c => mayOpen || Access.PlacesOf(Circuit, c)
             .All(p => now.AfterRepair.Arrangement.Opened.Contains(p) || Circuit.FindPlace(p)!.OpenMinutes <= EasyToOpen))
-        .OrderBy(c => Effort.MinutesOf(Circuit, Options, now.AfterRepair, c))
+        .OrderBy(c => Effort.WeighedMinutesOf(Circuit, Options, now.AfterRepair, c))
         .ThenBy(c => c.Id, StringComparer.Ordinal)
         .FirstOrDefault();
 
@@ -301,7 +301,7 @@ public sealed partial class Investigation
         var read = now.Observations.Where(o => IsPair(o.Check)).Select(o => Network.NodeOf(o.Check.Probe.Red!.Value)).ToHashSet();
         return OfferedNow(now)
             .Where(c => IsPair(c) && !read.Contains(Network.NodeOf(c.Probe.Red!.Value)) && !now.SkippedChecks.Contains(c.Id))
-            .OrderBy(c => Effort.MinutesOf(Circuit, Options, now.Position, c))
+            .OrderBy(c => Effort.WeighedMinutesOf(Circuit, Options, now.Position, c))
             .ThenBy(c => c.Id, StringComparer.Ordinal)
             .FirstOrDefault();
     }

@@ -36,20 +36,10 @@ internal static class FindingViews
             isAdvice && !finding.IsSettled ? AppTexts.Say("app.finding.not-settled") : null);
     }
 
-    /// <summary>The plan's cost, beside buying the most blamed part now; null where a rule decided.</summary>
-    public static MoneyView? Money(JobSession session, NextStep next)
-    {
-        if (next.Plan is not { } plan)
-        {
-            return null;
-        }
-
-        var way = plan.Best.Way;
-        var buy = plan.BuyNow is { } now && now != plan.Best ? now : null;
-        return new MoneyView(
-            AppTexts.Say("app.money.way", Minutes(way.Minutes), Amount(way.Price), Amount(way.Cost)),
-            buy is null ? null : AppTexts.Say("app.money.buy-now", Step(session, buy), OddsWords.Of(buy.Odds), Amount(buy.Way.Cost)));
-    }
+    /// <summary>What following the plan is expected to take, beside buying the most blamed part now; null once a repair is being proven.</summary>
+    public static MoneyView? Money(JobSession session, Comparison? compared) => compared is null ? null : new MoneyView(
+        AppTexts.Say("app.money.way", Minutes(compared.Follow.Minutes), Amount(compared.Follow.Price), Amount(compared.Follow.Cost)),
+        compared.BuyNow is { } buy ? AppTexts.Say("app.money.buy-now", Step(session, buy), OddsWords.Of(buy.Odds), Amount(buy.Way.Cost)) : null);
 
     /// <summary>A check, a repair or handing over, in words.</summary>
     public static string Step(JobSession session, PlannedStep step) => step switch

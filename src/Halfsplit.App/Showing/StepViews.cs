@@ -22,7 +22,8 @@ internal static class StepViews
         }
 
         var finding = next.Finding is { } found ? FindingViews.Of(session, found, isAdvice: true) : null;
-        var money = FindingViews.Money(session, next);
+        // Where a rule decided it has to be planned for: only who asks why waits for that.
+        var money = next.Plan is null ? null : FindingViews.Money(session, session.Investigation.Compare(next));
         var outside = Outside(session, next.Outside ?? session.Investigation.OutsideTheSheet);
         var reason = AppTexts.Catalog.Say(next.Reason);
         var view = next is { Check: { } check, Effort: { } effort }

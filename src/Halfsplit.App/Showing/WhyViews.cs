@@ -3,6 +3,7 @@ using Halfsplit.Diagnosis;
 using Halfsplit.Diagnosis.Checks;
 using Halfsplit.Diagnosis.Planning;
 using Halfsplit.Diagnosis.Readings;
+using Halfsplit.Diagnosis.Safety;
 using Halfsplit.Jobs.Sessions;
 
 namespace Halfsplit.App.Showing;
@@ -34,7 +35,15 @@ internal static class WhyViews
             : null;
         return new WhyView(
             chosen is null ? AppTexts.Catalog.Say(next.Reason) : AppTexts.Say("app.reason.chosen"), outcomes,
-            [.. steps.Take(MostOthers).Select(s => Other(session, s))], runnerUp, wouldBe);
+            [.. steps.Take(MostOthers).Select(s => Other(session, s))], runnerUp, wouldBe, check is null ? null : Risks(session, check),
+            next.Plan is null ? FindingViews.Money(session, session.Investigation.Compare(next)) : null);
+    }
+
+    private static string? Risks(JobSession session, Check check)
+    {
+        var risks = Risk.Of(session.Circuit, check);
+        return risks.Length == 0 ? null : AppTexts.Say(
+            "app.why.risk", FindingViews.Minutes(risks.Sum(r => r.Minutes)), string.Join(", ", risks.Select(r => AppTexts.Catalog.Say(r.Name))));
     }
 
     public static RankedView[] Ranked(JobSession session, IEnumerable<RankedCheck> checks) => [.. checks.Select(r => new RankedView(

@@ -22,7 +22,8 @@ public sealed record PutBackView(double Minutes, string[] Items);
 /// <summary>Why this step.</summary>
 /// <param name="Outcomes">What each answer would leave.</param>
 /// <param name="Others">What else could be done, and what the way from there costs.</param>
-public sealed record WhyView(string Reason, OutcomeView[] Outcomes, OutcomeView[] Others, string? RunnerUp, FindingView? WouldBe);
+public sealed record WhyView(string Reason, OutcomeView[] Outcomes, OutcomeView[] Others, string? RunnerUp, FindingView? WouldBe, string? Risk,
+    MoneyView? Money);
 
 /// <summary>Something that may come, and what of it.</summary>
 public sealed record OutcomeView(string Left, string Right);

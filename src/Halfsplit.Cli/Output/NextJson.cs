@@ -5,6 +5,7 @@ using Halfsplit.Diagnosis.Checks;
 using Halfsplit.Diagnosis.Findings;
 using Halfsplit.Diagnosis.Planning;
 using Halfsplit.Diagnosis.Readings;
+using Halfsplit.Diagnosis.Safety;
 using Halfsplit.Jobs.Sessions;
 using Halfsplit.Simulation.Instruments;
 
@@ -43,6 +44,7 @@ public static class NextJson
 
         json.WriteString("reason", Say(next.Reason));
         WhyJson.Plan(json, isDone ? null : next.Plan);
+        WhyJson.Compared(json, isDone ? null : session.Compared);
         TroubleJson.Write(json, session);
         json.Array("alternatives", isDone ? [] : next.Alternatives, ranked =>
         {
@@ -79,6 +81,7 @@ public static class NextJson
         Meter(json, session.MeterFor(check));
         json.Texts("answers", Answers(check, investigation));
         json.Number("minutes", next.Effort?.Minutes);
+        json.Number("riskMinutes", Risk.MinutesOf(session.Circuit, check));
         json.Texts("steps", next.Effort?.Steps.Select(Say) ?? []);
         json.Texts("cautions", next.Cautions.Select(Say));
         json.Array("expected", check.Kind is CheckKind.Repair or CheckKind.PutBack ? [] : investigation.Expected(check, Asked), reading =>

@@ -10,7 +10,8 @@ namespace Halfsplit.Cli.Output;
 public static class WhyJson
 {
     /// <summary>What following the plan is expected to take, and the other things that could be done; null where a rule decided.</summary>
-    public static void Plan(Utf8JsonWriter json, Plan? plan)
+    /// <param name="mostWays">How many of these at most, best first.</param>
+    public static void Plan(Utf8JsonWriter json, Plan? plan, int mostWays = int.MaxValue)
     {
         ArgumentNullException.ThrowIfNull(json);
         if (plan is null)
@@ -22,17 +23,37 @@ public static class WhyJson
         json.Object("plan", () =>
         {
             Way(json, plan.Best);
-            if (plan.BuyNow is { } buy)
-            {
-                json.Object("buyNow", () => Way(json, buy));
-            }
-            else
-            {
-                json.WriteNull("buyNow");
-            }
-
-            json.Array("ways", plan.Steps, step => Way(json, step));
+            BuyNow(json, plan.BuyNow);
+            json.Array("ways", plan.Steps.Take(mostWays), step => Way(json, step));
         });
+    }
+
+    /// <summary>Following the plan beside buying now; null once a repair is being proven.</summary>
+    public static void Compared(Utf8JsonWriter json, Comparison? compared)
+    {
+        ArgumentNullException.ThrowIfNull(json);
+        if (compared is null)
+        {
+            json.WriteNull("compared");
+            return;
+        }
+
+        json.Object("compared", () =>
+        {
+            json.Object("follow", () => Value(json, compared.Follow));
+            BuyNow(json, compared.BuyNow);
+        });
+    }
+
+    private static void BuyNow(Utf8JsonWriter json, PlannedStep? buy)
+    {
+        if (buy is null)
+        {
+            json.WriteNull("buyNow");
+            return;
+        }
+
+        json.Object("buyNow", () => Way(json, buy));
     }
 
     /// <summary>The outcomes of a check and what each would leave.</summary>

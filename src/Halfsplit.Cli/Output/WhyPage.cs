@@ -1,9 +1,11 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using Halfsplit.Cli.Terminals;
 using Halfsplit.Diagnosis;
 using Halfsplit.Diagnosis.Checks;
 using Halfsplit.Diagnosis.Planning;
 using Halfsplit.Diagnosis.Readings;
+using Halfsplit.Diagnosis.Safety;
 using Halfsplit.Jobs.Sessions;
 
 namespace Halfsplit.Cli.Output;
@@ -21,6 +23,7 @@ public static class WhyPage
         if (next.Check is { } check && check.Kind is not (CheckKind.Repair or CheckKind.Proof))
         {
             Outcomes(terminal, session, check);
+            Risks(terminal, Risk.Of(session.Circuit, check));
         }
 
         if (next.Plan is not { } plan)
@@ -56,20 +59,20 @@ public static class WhyPage
     }
 
     /// <summary>What following the plan is expected to take, beside buying the most blamed part now.</summary>
-    public static void Money(Terminal terminal, JobSession session, NextStep next)
+    public static void Money(Terminal terminal, JobSession session, Comparison? compared)
     {
         ArgumentNullException.ThrowIfNull(terminal);
-        ArgumentNullException.ThrowIfNull(next);
-        if (next.Plan is not { } plan)
+        ArgumentNullException.ThrowIfNull(session);
+        if (compared is null)
         {
             return;
         }
 
-        var way = plan.Best.Way;
+        var way = compared.Follow;
         var risk = Math.Max(0, way.Cost - way.Price - session.Investigation.Options.EconomyInUse.Worth(way.Minutes));
         terminal.Line(
             terminal.Say("plan.way", CheckPage.Minutes(way.Minutes), Money(way.Price), Money(way.Cost), Money(risk)), null, 2, 2);
-        if (plan.BuyNow is { } buy && buy != plan.Best)
+        if (compared.BuyNow is { } buy)
         {
             terminal.Line(
                 terminal.Say("plan.buy-now", Step(terminal, session, buy), OddsText.Of(buy.Odds), Money(buy.Way.Cost)), null, 2, 2);
@@ -111,6 +114,16 @@ public static class WhyPage
 
     private static string Show(ReadingParse.Number like, double value) =>
         EntryText.Value(like with { Value = double.Parse(value.ToString("G3", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture), Resolution = null });
+
+    private static void Risks(Terminal terminal, ImmutableArray<Risk> risks)
+    {
+        if (risks.Length > 0)
+        {
+            terminal.Line(
+                terminal.Say("why.risk", CheckPage.Minutes(risks.Sum(r => r.Minutes)), string.Join(", ", risks.Select(r => terminal.Say(r.Name)))),
+                null, 2, 2);
+        }
+    }
 
     private static void Outcomes(Terminal terminal, JobSession session, Check check)
     {

@@ -35,7 +35,8 @@ public sealed class PlanTree(Terminal terminal, JobSession session)
             json.WriteNull("ahead");
         }
 
-        WhyJson.Plan(json, branch.Step.Plan is { } plan ? plan with { Steps = [plan.Best] } : null);
+        WhyJson.Plan(json, branch.Step.Plan, 1);
+        WhyJson.Compared(json, branch.Compared);
         json.Array("outcomes", branch.Outcomes, o =>
         {
             WhyJson.Outcome(json, terminal, session, branch.Step.Check!, o.Outcome);

@@ -77,7 +77,7 @@ public static class Next
             terminal.Line(next.Reason, Page.Caution);
         }
 
-        WhyPage.Money(terminal, session, next);
+        WhyPage.Money(terminal, session, session.Compared);
         TroublePage.Outside(terminal, session, next.Outside ?? session.Investigation.OutsideTheSheet);
     }
 }

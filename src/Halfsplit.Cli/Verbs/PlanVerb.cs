@@ -54,6 +54,7 @@ public static class PlanVerb
         {
             terminal.Line(job.Circuit.Title, Page.Heading);
             terminal.Row(terminal.Say("open.complaint"), Open.Words(terminal, job));
+            WhyPage.Money(terminal, session, plan.Compared);
             terminal.Line(terminal.Say("plan.in-all"));
             terminal.Blank();
             tree.Draw(plan);

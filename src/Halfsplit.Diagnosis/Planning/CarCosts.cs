@@ -4,6 +4,7 @@ using Halfsplit.Circuits.Model;
 using Halfsplit.Diagnosis.Checks;
 using Halfsplit.Diagnosis.Planning.Sequencing;
 using Halfsplit.Diagnosis.Repairs;
+using Halfsplit.Diagnosis.Safety;
 using Halfsplit.Simulation.Instruments;
 
 namespace Halfsplit.Diagnosis.Planning;
@@ -22,6 +23,7 @@ internal sealed class CarCosts : IChangeCosts
     private readonly IReadOnlyList<RepairChoice> _repairs;
     private readonly Check[][] _steps;
     private readonly double[] _work;
+    private readonly double[] _risk;
     private readonly ImmutableSortedSet<string>[] _access;
     private readonly ImmutableSortedSet<string> _everyPlace;
 
@@ -47,6 +49,7 @@ internal sealed class CarCosts : IChangeCosts
         _repairs = repairs;
         _steps = [.. checks.Select(c => new[] { c }), .. repairs.Select(r => r.Steps.Select(s => s.Check).ToArray())];
         _work = [.. checks.Select(_ => 0.0), .. repairs.Select(r => r.Steps.Sum(s => s.Repair.Minutes) + Economy.ProofMinutes)];
+        _risk = [.. _steps.Select(steps => steps.Sum(step => Risk.MinutesOf(circuit, step)))];
         _access = [.. _steps.Select(steps => steps.Aggregate(
             ImmutableSortedSet.Create<string>(StringComparer.Ordinal), (all, step) => all.Union(Access.PlacesOf(circuit, step))))];
         _everyPlace = circuit.Places.Select(p => p.Name).ToImmutableSortedSet(StringComparer.Ordinal);
@@ -55,8 +58,8 @@ internal sealed class CarCosts : IChangeCosts
 
     public int Start { get; }
 
-    /// <summary>Minutes alone: the price of the right part is paid whichever way it is found, and a wrong one's counts as wrong.</summary>
-    public double Cost(int position, int action) => _options.EconomyInUse.Worth(Minutes(position, action));
+    /// <summary>Minutes and risks alone: the price of the right part is paid whichever way it is found, and a wrong one's counts as wrong.</summary>
+    public double Cost(int position, int action) => _options.EconomyInUse.Worth(Minutes(position, action) + _risk[action]);
 
     public double Minutes(int position, int action) => Move(position, action).Minutes;
 

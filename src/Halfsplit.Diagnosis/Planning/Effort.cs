@@ -4,6 +4,7 @@ using Halfsplit.Circuits.Data;
 using Halfsplit.Circuits.Messages;
 using Halfsplit.Circuits.Model;
 using Halfsplit.Diagnosis.Checks;
+using Halfsplit.Diagnosis.Safety;
 using Halfsplit.Simulation.Instruments;
 
 namespace Halfsplit.Diagnosis.Planning;
@@ -39,6 +40,10 @@ public sealed record Effort(double Minutes, ImmutableArray<Message> Steps)
         Count(options, from, check, tally);
         return Math.Round(tally.Minutes, 2);
     }
+
+    /// <summary>The minutes with what its risks are worth: what checks are chosen by.</summary>
+    public static double WeighedMinutesOf(Circuit circuit, DiagnosisOptions options, Position from, Check check) =>
+        MinutesOf(circuit, options, from, check) + Risk.MinutesOf(circuit, check);
 
     private static void Count(DiagnosisOptions options, Position from, Check check, Tally tally)
     {

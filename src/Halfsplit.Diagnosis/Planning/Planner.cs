@@ -9,11 +9,12 @@ using Halfsplit.Simulation.Instruments;
 namespace Halfsplit.Diagnosis.Planning;
 
 /// <summary>A check with what it is expected to tell and what it takes.</summary>
+/// <param name="Risk">Minutes that sparing its risks is worth.</param>
 /// <param name="Bits">Expected information about which repair is needed.</param>
-public sealed record RankedCheck(Check Check, Effort Effort, double Bits)
+public sealed record RankedCheck(Check Check, Effort Effort, double Risk, double Bits)
 {
-    /// <summary>Bits per minute.</summary>
-    public double Score => Bits / Math.Max(0.05, Effort.Minutes);
+    /// <summary>Bits per minute, the risk weighed in.</summary>
+    public double Score => Bits / Math.Max(0.05, Effort.Minutes + Risk);
 }
 
 /// <summary>Ranks checks by information per minute of the change of arrangement they need. Deterministic.</summary>
@@ -64,7 +65,7 @@ public sealed class Planner(Forecaster forecaster, DiagnosisOptions options)
         var best = new BestOf<RankedCheck>(most);
         foreach (var (check, _, bits) in Safe(posterior, partition, partition, checks, position, repairs, 0))
         {
-            var ranked = new RankedCheck(check, Effort.Of(Circuit, options, position, check), bits);
+            var ranked = new RankedCheck(check, Effort.Of(Circuit, options, position, check), Risk.MinutesOf(Circuit, check), bits);
             best.Offer(ranked, ranked.Score);
         }
 
@@ -100,7 +101,7 @@ public sealed class Planner(Forecaster forecaster, DiagnosisOptions options)
             .ConvertAll(c => new SeenCheck(c.Check, c.Bits, Information.Outcomes(c.Check, c.Outlooks, out var count), count));
         if (seen.Count > mostChecks)
         {
-            double Minutes(SeenCheck c) => Effort.MinutesOf(Circuit, options, position, c.Check);
+            double Minutes(SeenCheck c) => Effort.WeighedMinutesOf(Circuit, options, position, c.Check);
             seen = [.. seen.OrderByDescending(c => Math.Round(c.Bits / Minutes(c), 9)).ThenBy(c => c.Check.Id, StringComparer.Ordinal).Take(mostChecks)];
         }
 

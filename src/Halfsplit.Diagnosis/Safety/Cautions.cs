@@ -29,25 +29,14 @@ public static class Cautions
         ArgumentNullException.ThrowIfNull(circuit);
         ArgumentNullException.ThrowIfNull(from);
         ArgumentNullException.ThrowIfNull(check);
-        var names = new List<string>();
-        foreach (var place in Access.PlacesOf(circuit, check))
-        {
-            names.AddRange(circuit.FindPlace(place)!.Cautions);
-        }
-
-        foreach (var part in Access.PartsOf(circuit, check))
-        {
-            names.AddRange(part.Notes.Cautions);
-        }
-
-        var cautions = names.Distinct(StringComparer.Ordinal).Select(Of).ToList();
-        var condition = circuit.FindCondition(check.Arrangement.Condition);
-        if (condition is { StarterAmps: not null } || condition is { NeedsHelper: true } && Cranks(circuit, condition))
+        var cautions = NamesAt(circuit, check).Select(Of).ToList();
+        var condition = circuit.FindCondition(check.Arrangement.Condition)!;
+        if (Cranks(circuit, condition))
         {
             cautions.Add(new Message("caution.cranking"));
         }
 
-        if (from.ToWaitFor(circuit, check.Arrangement.Condition).Append(condition).Any(c => c is { EngineTurns: true } or { AlternatorVolts: not null }))
+        if (from.ToWaitFor(circuit, check.Arrangement.Condition).Append(condition).Any(EngineRuns))
         {
             cautions.Add(new Message("caution.engine-running"));
         }
@@ -85,16 +74,28 @@ public static class Cautions
         return [.. cautions.Distinct()];
     }
 
-    /// <summary>Whether an engine may start in this condition: there is a starter, or the engine runs next.</summary>
-    private static bool Cranks(Circuit circuit, Condition condition) =>
-        circuit.Parts.OfType<Starter>().Any() || circuit.Conditions.Any(c => c.EngineTurns && c.After == condition.Name);
+    /// <summary>The cautions that the sheet names for the places and the parts of a check, each once.</summary>
+    internal static IEnumerable<string> NamesAt(Circuit circuit, Check check) => Access.PlacesOf(circuit, check)
+        .SelectMany(p => circuit.FindPlace(p)!.Cautions)
+        .Concat(Access.PartsOf(circuit, check).SelectMany(p => p.Notes.Cautions))
+        .Distinct(StringComparer.Ordinal);
+
+    /// <summary>The starter turns, or may: there is one and somebody holds the key, or the engine runs next.</summary>
+    internal static bool Cranks(Circuit circuit, Condition condition) => condition.StarterAmps is not null
+        || condition.NeedsHelper
+        && (circuit.Parts.OfType<Starter>().Any() || circuit.Conditions.Any(c => c.EngineTurns && c.After == condition.Name));
+
+    internal static bool EngineRuns(Condition condition) => condition is { EngineTurns: true } or { AlternatorVolts: not null };
 
     /// <summary>The text of a caution's name; a name of the sheet's own is shown as it is.</summary>
     public static Message Of(string name)
     {
         ArgumentNullException.ThrowIfNull(name);
         return Known.Contains(name)
-            ? new Message("caution." + name.Replace(' ', '-'))
+            ? new Message("caution." + Key(name))
             : new Message("caution.other", name);
     }
+
+    /// <summary>A caution's name as texts and tables have it.</summary>
+    internal static string Key(string name) => name.Replace(' ', '-');
 }

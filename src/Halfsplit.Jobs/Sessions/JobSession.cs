@@ -81,6 +81,9 @@ public sealed partial class JobSession
     /// <summary>What to do now as a first sight gives it; see <see cref="Investigation.NextAtFirstSight"/>.</summary>
     public NextStep FirstSight => _next ?? (_sight ??= Investigation.NextAtFirstSight());
 
+    /// <summary>Following the plan beside buying the most blamed part now; null once a repair is being proven.</summary>
+    public Comparison? Compared => Investigation.Compare(Next);
+
     /// <summary>The finding: the present one, or the one that was acted upon and is being proven.</summary>
     public Finding? Finding => Next.Finding is { } present && !Next.IsProven && Next.Check?.Kind != CheckKind.PutBack ? present : FindingBeforeRepair;
 

@@ -101,7 +101,7 @@ public sealed class EffortTests
         var many = new ManyMinutes(Circuit, DiagnosisOptions.Default).FewestFirst(from, checks).ToList();
 
         Assert.Equal(checks.Length, many.Count);
-        Assert.All(many, m => Assert.Equal(Effort.MinutesOf(Circuit, DiagnosisOptions.Default, from, m.Check), m.Minutes, 1e-9));
+        Assert.All(many, m => Assert.Equal(Effort.WeighedMinutesOf(Circuit, DiagnosisOptions.Default, from, m.Check), m.Minutes, 1e-9));
         Assert.Equal(many.Select(m => m.Minutes).Order(), many.Select(m => m.Minutes));
     }
 

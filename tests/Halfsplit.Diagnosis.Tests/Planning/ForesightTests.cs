@@ -1,6 +1,7 @@
 using Halfsplit.Circuits.Sheets;
 using Halfsplit.Diagnosis.Planning;
 using Halfsplit.Diagnosis.Readings;
+using Halfsplit.Diagnosis.Safety;
 using Halfsplit.Diagnosis.Tests.Play;
 using Xunit;
 
@@ -47,6 +48,35 @@ public sealed class ForesightTests
     }
 
     [Fact]
+    public void Buying_now_is_priced_beside_the_plan_also_where_a_rule_decides()
+    {
+        var circuit = ShippedSheets.Load("headlamps");
+        var job = Investigation.Open(circuit, circuit.Complaints[0]);
+        var car = new SimulatedCar(circuit, circuit.Complaints[0].Load, Game.Fault("G5:resistive:3"));
+        var byRule = 0;
+        for (var move = 0; move < 20 && job.Next() is { Check: { Kind: not Checks.CheckKind.PutBack } check } step; move++)
+        {
+            var compared = job.Compare(step);
+            if (check.Kind == Checks.CheckKind.Proof)
+            {
+                Assert.Null(compared);
+            }
+            else
+            {
+                byRule += step.Plan is null ? 1 : 0;
+                Assert.True(compared!.Follow.Minutes >= step.Effort!.Minutes, $"{check}: {compared.Follow}");
+                Assert.True(step.Plan is not null || compared.BuyNow!.Repairs.Any(r => r.Price.Middle > 0));
+                var own = step.Plan is null ? job.Options.EconomyInUse.Worth(step.Effort!.Minutes + Risk.MinutesOf(circuit, check)) : 0;
+                Assert.True(compared.BuyNow is null || compared.BuyNow.Way.Cost >= 0.98 * (compared.Follow.Cost - own), $"{check}: {compared}");
+            }
+
+            job.Record($"{move}", check, car.Answer(check));
+        }
+
+        Assert.True(byRule >= 2);
+    }
+
+    [Fact]
     public void Each_branch_tells_what_it_is_expected_to_take_to_the_end()
     {
         var circuit = ShippedSheets.Load("headlamps");
@@ -58,6 +88,7 @@ public sealed class ForesightTests
         Assert.Contains(branches, b => b.Step.Plan is null);
         Assert.All(branches, b =>
         {
+            Assert.NotNull(b.Compared);
             Assert.True(b.Ahead?.Minutes >= b.Step.Effort!.Minutes, $"{b.Step.Check}: {b.Ahead}");
             Assert.True(b.Ahead?.Cost >= job.Options.EconomyInUse.Worth(b.Ahead!.Value.Minutes) + b.Ahead.Value.Price - 1e-6, $"{b.Step.Check}: {b.Ahead}");
         });
