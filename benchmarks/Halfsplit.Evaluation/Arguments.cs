@@ -1,4 +1,5 @@
 using System.Globalization;
+using Halfsplit.Evaluation.Cars;
 
 namespace Halfsplit.Evaluation;
 
@@ -22,6 +23,11 @@ public sealed class Arguments
     private Arguments(string task) => Task = task;
 
     public string Task { get; }
+
+    /// <summary>Names of variants; without the option the usual cars, but a table is of all that the files hold.</summary>
+    public string[] Variants => Text("--variant", Task == "table" ? "all" : "base") == "all"
+        ? [.. Variant.All.Select(v => v.Name)]
+        : List("--variant", ["base"]);
 
     /// <summary>Reads a command line; what is wrong with it is said in words, else null.</summary>
     public static (Arguments? Read, string? Wrong) Parse(IReadOnlyList<string> args)

@@ -26,7 +26,7 @@ if (arguments is null)
 var names = arguments.List("--players", known.Select(p => p.Name));
 var sheets = arguments.List("--sheet", ShippedSheets.Names);
 var folder = arguments.Text("--out", Path.Combine("artifacts", "evaluation"));
-var variantNames = arguments.Text("--variant", "base") == "all" ? [.. Variant.All.Select(v => v.Name)] : arguments.List("--variant", ["base"]);
+var variantNames = arguments.Variants;
 if (names.Except(known.Select(p => p.Name)).Concat(sheets.Except(ShippedSheets.Names)).Concat(variantNames.Where(v => Variant.Find(v) is null)).ToList()
     is { Count: > 0 } unknown)
 {

@@ -32,4 +32,12 @@ public sealed class ArgumentsTests
         Assert.Equal(5, read.Number("--cars", 2000));
         Assert.Equal("usual", read.Text("--out", "usual"));
     }
+
+    [Theory]
+    [InlineData("table", "base,flat-weights,load-30")]
+    [InlineData("closed-loop", "base")]
+    [InlineData("differences --variant all", "base,flat-weights,load-30")]
+    [InlineData("table --variant no-slips,base", "no-slips,base")]
+    public void A_table_is_of_every_variant_and_other_tasks_of_the_usual_cars(string line, string first) =>
+        Assert.Equal(first, string.Join(',', Arguments.Parse(line.Split(' ')).Read!.Variants.Take(3)));
 }
