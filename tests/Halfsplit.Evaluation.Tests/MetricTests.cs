@@ -91,6 +91,23 @@ public sealed class MetricTests
         Assert.Contains("| clairvoyant | 0 | – | – | – | – |", page.ToString(), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Odds_stand_with_the_player_who_claimed_them()
+    {
+        var page = new StringWriter();
+        var engine = Result(true) with { Player = "halfsplit", Claims = [new Stated(0.9, true), new Stated(0.9, false)], Suspects = [new Stated(0.5, true)] };
+
+        new MarkdownTables(page).Print([engine, Result(true) with { Player = "fixed-order" }, engine with { Variant = "no-slips", Minutes = 120 }]);
+        var rows = page.ToString().Split('\n').Select(l => l.TrimEnd()).ToList();
+
+        Assert.EndsWith("| 40.00 | 0.4100 | 50.00 | 0.2500 |", rows.Find(r => r.StartsWith("| halfsplit | 1 | 60.0", StringComparison.Ordinal))!, StringComparison.Ordinal);
+        Assert.EndsWith("| – | – | – | – |", rows.Find(r => r.StartsWith("| fixed-order | 1 |", StringComparison.Ordinal))!, StringComparison.Ordinal);
+        // The overview: 90 % of minutes, money with its interval, 90 % of money; calibration error and Brier score of repairs.
+        var noSlips = rows.Find(r => r.StartsWith("| no-slips |", StringComparison.Ordinal))!;
+        Assert.Contains("| 120.0 | 150.0 ± 0.0 | 150.0 |", noSlips, StringComparison.Ordinal);
+        Assert.EndsWith("| 40.00 | 0.4100 |", noSlips, StringComparison.Ordinal);
+    }
+
     private static CarResult Result(bool proven, int car = 1, double minutes = 60) => new(
         "a", "base", car, "p", "dark", "X:open", "wire open", false, minutes, 30, 4, 2, 1, false, null, null, null, null, proven, false, 0, [], [], []);
 }

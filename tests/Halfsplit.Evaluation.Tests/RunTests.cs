@@ -10,12 +10,15 @@ public sealed class RunTests : IDisposable
 {
     private readonly string _folder = Directory.CreateTempSubdirectory("halfsplit-evaluation-").FullName;
 
-    private string[] Play(string folder, int cars, int threads, params string[] players)
+    private static string[] Play(string folder, int cars, int threads, params string[] players) =>
+        File.ReadAllLines(PlayVariant("base", folder, cars, threads, players));
+
+    private static string PlayVariant(string variant, string folder, int cars, int threads, params string[] players)
     {
         var made = AllPlayers.Make().Where(p => players.Contains(p.Name));
         new ClosedLoop(
-            new ClosedLoopRun(["headlamps"], cars, Variant.Find("base")!, [.. made], folder, threads), TextWriter.Null).Play();
-        return File.ReadAllLines(ClosedLoop.PathOf(folder, "headlamps", "base"));
+            new ClosedLoopRun(["headlamps"], cars, Variant.Find(variant)!, [.. made], folder, threads), TextWriter.Null).Play();
+        return ClosedLoop.PathOf(folder, "headlamps", variant);
     }
 
     [Fact]
@@ -74,6 +77,26 @@ public sealed class RunTests : IDisposable
         Assert.Contains("| skilled-order | 4 |", text.ToString(), StringComparison.Ordinal);
         Assert.Contains("| clairvoyant | 4 |", text.ToString(), StringComparison.Ordinal);
         Assert.Contains("1.00 ± 0.00", text.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Packed_variants_are_told_in_an_overview_and_by_player()
+    {
+        string[] paths = [.. new[] { "flat-weights", "base" }.Select(v => PlayVariant(v, _folder, 3, 1, "fixed-order", "clairvoyant"))];
+        foreach (var path in paths)
+        {
+            ResultFile.Pack(path);
+        }
+
+        using var text = new StringWriter(CultureInfo.InvariantCulture);
+        new MarkdownTables(text).Print([.. paths.SelectMany(ResultFile.Read)]);
+
+        Assert.All(paths, p => Assert.False(File.Exists(p)));
+        Assert.Equal(
+            ["### by variant", "### base: headlamps", "### flat-weights: headlamps"],
+            text.ToString().Split('\n').Where(l => l.StartsWith('#')));
+        Assert.Equal(2, text.ToString().Split("| clairvoyant | 3 |").Length - 1);
+        Assert.DoesNotContain("**all**", text.ToString(), StringComparison.Ordinal);
     }
 
     public void Dispose() => Directory.Delete(_folder, recursive: true);

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Halfsplit.Evaluation.Cars;
 using Halfsplit.Evaluation.Play;
 
 namespace Halfsplit.Evaluation.Tables;
@@ -10,29 +11,27 @@ public sealed class MarkdownTables(TextWriter writer)
 
     private static readonly string[] Order = [.. AllPlayers.Make().Select(p => p.Name)];
 
+    private static readonly string[] OrderOfVariants = [.. Variant.All.Select(v => v.Name)];
+
     /// <summary>
-    /// A row for each sheet and for each variant where there are several; then all tables of each variant: each sheet, all
-    /// together, by class, calibration.
+    /// Of one variant every table: each sheet, all together, by class, calibration. Of several a row for each, then the
+    /// players of each: the rest would be hundreds of tables.
     /// </summary>
     public void Print(IReadOnlyCollection<CarResult> results)
     {
         ArgumentNullException.ThrowIfNull(results);
-        PrintOverview("by variant", results, r => r.Variant);
-        foreach (var variant in results.GroupBy(r => r.Variant).OrderBy(g => g.Key, StringComparer.Ordinal))
+        var variants = results.GroupBy(r => r.Variant).OrderBy(g => Array.IndexOf(OrderOfVariants, g.Key)).ToList();
+        if (variants is [var only])
         {
-            PrintOverview($"{variant.Key}: by sheet", [.. variant], r => r.Sheet);
-            foreach (var sheet in variant.GroupBy(r => r.Sheet).OrderBy(g => g.Key, StringComparer.Ordinal))
-            {
-                PrintPlayers($"{variant.Key}: {sheet.Key}", [.. sheet]);
-            }
+            PrintVariant(only.Key, [.. only]);
+            return;
+        }
 
-            if (variant.Select(r => r.Sheet).Distinct().Count() > 1)
-            {
-                PrintPlayers($"{variant.Key}: all sheets", [.. variant]);
-            }
-
-            PrintClasses($"{variant.Key}: by class of fault", [.. variant]);
-            PrintCalibration($"{variant.Key}: calibration", [.. variant]);
+        // No row for all of them: a mean of different worlds says nothing.
+        PrintOverview("by variant", variants);
+        foreach (var variant in variants)
+        {
+            PrintPlayers($"{variant.Key}: {SheetsOf(variant)}", [.. variant]);
         }
     }
 
@@ -53,25 +52,36 @@ public sealed class MarkdownTables(TextWriter writer)
     private static List<PlayerSummary> Summaries(IReadOnlyCollection<CarResult> results) =>
         [.. results.GroupBy(r => r.Player).OrderBy(g => Array.IndexOf(Order, g.Key)).Select(g => new PlayerSummary(g.Key, g))];
 
-    /// <summary>One row for each group of cars: the engine beside the orders of checks that people follow.</summary>
-    private void PrintOverview(string title, IReadOnlyCollection<CarResult> results, Func<CarResult, string> groupOf)
+    private static string SheetsOf(IEnumerable<CarResult> results) =>
+        results.Select(r => r.Sheet).Distinct().ToList() is [var only] ? only : "all sheets";
+
+    private void PrintVariant(string variant, IReadOnlyCollection<CarResult> results)
     {
-        var groups = results.GroupBy(groupOf).OrderBy(g => g.Key, StringComparer.Ordinal).ToList();
-        if (groups.Count < 2)
+        var sheets = results.GroupBy(r => r.Sheet).OrderBy(g => g.Key, StringComparer.Ordinal).ToList();
+        if (sheets.Count > 1)
         {
-            return;
+            PrintOverview($"{variant}: by sheet", sheets);
+            OverviewRow("**all**", results);
+            sheets.ForEach(sheet => PrintPlayers($"{variant}: {sheet.Key}", [.. sheet]));
         }
 
+        PrintPlayers($"{variant}: {SheetsOf(results)}", results);
+        PrintClasses($"{variant}: by class of fault", results);
+        PrintCalibration($"{variant}: calibration", results);
+    }
+
+    /// <summary>One row for each group of cars: the engine beside the orders of checks that people follow.</summary>
+    private void PrintOverview(string title, IEnumerable<IGrouping<string, CarResult>> groups)
+    {
         Head(title,
             "of", "cars", "minutes: halfsplit", "skilled-order", "fixed-order", "clairvoyant", "minutes ÷ skilled order", "÷ fixed order",
+            "90 % of minutes: halfsplit", "money: halfsplit", "90 % of money: halfsplit",
             "first repair right %", "group held it %", "99 % group held it %", "size of 99 % group", "wrong parts: halfsplit", "skilled-order", "fixed-order",
-            "handed over %: halfsplit", "skilled-order", "calibration error %");
+            "handed over %: halfsplit", "skilled-order", "calibration error %", "Brier score");
         foreach (var group in groups)
         {
             OverviewRow(group.Key, [.. group]);
         }
-
-        OverviewRow("**all**", results);
     }
 
     private void OverviewRow(string name, IReadOnlyCollection<CarResult> results)
@@ -80,17 +90,19 @@ public sealed class MarkdownTables(TextWriter writer)
         string Of(string player, Func<PlayerSummary, string> cell) => by.TryGetValue(player, out var s) ? cell(s) : "–";
         string Over(string player) => Of(EnginePlayed, e => Of(player, s => e.MinutesOver(s).Text("0.00")));
         string Minutes(PlayerSummary s) => s.Minutes.Text("0.0");
+        string Money(PlayerSummary s) => s.Money.Text("0.0");
         string WrongParts(PlayerSummary s) => Cell(s.WrongParts.Mean, "0.00");
         string HandedOver(PlayerSummary s) => Short(s.HandedOver.Mean);
         Row(
             name, Of(EnginePlayed, s => Whole(s.Cars)),
             Of(EnginePlayed, Minutes), Of("skilled-order", Minutes), Of("fixed-order", Minutes), Of("clairvoyant", Minutes),
             Over("skilled-order"), Over("fixed-order"),
+            Of(EnginePlayed, s => Short(s.Minutes90)), Of(EnginePlayed, Money), Of(EnginePlayed, s => Short(s.Money90)),
             Of(EnginePlayed, s => Short(s.FirstRight.Mean)), Of(EnginePlayed, s => Short(s.FirstOrGroup.Mean)),
             Of(EnginePlayed, s => Short(s.FirstOrWideGroup.Mean)), Of(EnginePlayed, s => s.WideGroup.Text("0.00")),
             Of(EnginePlayed, WrongParts), Of("skilled-order", WrongParts), Of("fixed-order", WrongParts),
             Of(EnginePlayed, HandedOver), Of("skilled-order", HandedOver),
-            Of(EnginePlayed, s => Cell(100 * s.Claims.ExpectedError, "0.00")));
+            Of(EnginePlayed, s => ErrorOf(s.Claims)), Of(EnginePlayed, s => BrierOf(s.Claims)));
     }
 
     private void PrintPlayers(string title, IReadOnlyCollection<CarResult> results)
@@ -100,7 +112,8 @@ public sealed class MarkdownTables(TextWriter writer)
         var clairvoyant = summaries.Find(s => s.Player == "clairvoyant");
         Head(title,
             "player", "cars", "minutes", "90 %", "money", "90 %", "first repair right %", "group held it %", "size of group",
-            "99 % group held it %", "size of 99 % group", "wrong parts", "wrong repairs", "comebacks %", "handed over %", "minutes ÷ fixed order", "minutes ÷ clairvoyant", "money ÷ clairvoyant");
+            "99 % group held it %", "size of 99 % group", "wrong parts", "wrong repairs", "comebacks %", "handed over %", "minutes ÷ fixed order", "minutes ÷ clairvoyant", "money ÷ clairvoyant",
+            "calibration error of repairs %", "Brier score of repairs", "calibration error of suspects %", "Brier score of suspects");
         foreach (var s in summaries)
         {
             Row(
@@ -110,9 +123,14 @@ public sealed class MarkdownTables(TextWriter writer)
                 s.WrongParts.Text("0.00"), s.WrongRepairs.Text("0.00"), s.Comebacks.Text("0.0"), s.HandedOver.Text("0.0"),
                 fixedOrder is null ? "–" : s.MinutesOver(fixedOrder).Text("0.00"),
                 clairvoyant is null ? "–" : s.MinutesOver(clairvoyant).Text("0.00"),
-                clairvoyant is null ? "–" : s.MoneyOver(clairvoyant).Text("0.00"));
+                clairvoyant is null ? "–" : s.MoneyOver(clairvoyant).Text("0.00"),
+                ErrorOf(s.Claims), BrierOf(s.Claims), ErrorOf(s.Suspects), BrierOf(s.Suspects));
         }
     }
+
+    private static string ErrorOf(Calibration c) => c.Count == 0 ? "–" : Cell(100 * c.ExpectedError, "0.00");
+
+    private static string BrierOf(Calibration c) => c.Count == 0 ? "–" : Cell(c.Brier, "0.0000");
 
     private void PrintClasses(string title, IReadOnlyCollection<CarResult> results)
     {
@@ -132,7 +150,7 @@ public sealed class MarkdownTables(TextWriter writer)
         {
             foreach (var (what, c) in new[] { ("odds of the repair", s.Claims), ("odds of suspects", s.Suspects) })
             {
-                Head($"{title}, {s.Player}, {what}: expected calibration error {100 * c.ExpectedError:0.00} %, Brier score {c.Brier:0.0000}",
+                Head($"{title}, {s.Player}, {what}: expected calibration error {ErrorOf(c)} %, Brier score {BrierOf(c)}",
                     "odds from", "count", "mean odds", "came true");
                 foreach (var (from, count, stated, hit) in c.Bins)
                 {
@@ -141,8 +159,6 @@ public sealed class MarkdownTables(TextWriter writer)
             }
         }
     }
-
-    private void Head(FormattableString title, params string[] cells) => Head(title.ToString(CultureInfo.InvariantCulture), cells);
 
     private void Head(string title, params string[] cells)
     {
