@@ -165,7 +165,7 @@ public sealed partial class Investigation
             ? RepairEffort(check, finding?.Repair.Renews ?? [])
             : Effort.Of(Circuit, Options, now.Position, check);
         return new NextStep(
-            check, effort, reason, Cautions.For(Circuit, now.Position, check), finding, alternatives, false);
+            check, effort, reason, Cautions.For(Circuit, Options, now.Position, check), finding, alternatives, false);
     }
 
     /// <summary>What is mended by the same repair is one class; a pair of faults needs two repairs.</summary>

@@ -111,7 +111,7 @@ internal static class CircuitViews
             AppTexts.Sentence(AppTexts.Catalog.Say(CheckTitle.Of(circuit, check))),
             healthy.Mean is { } mean ? AppTexts.Say("app.scale.about", Digits(mean), ScaleViews.Unit(check))
                 : healthy.Word is null ? AppTexts.Say("app.between.nothing") : ScaleViews.Word(circuit, check, healthy.Word),
-            scale, words, refusal, CautionViews.Of(Cautions.For(circuit, session.Position, check)));
+            scale, words, refusal, CautionViews.Of(Cautions.For(circuit, session.Investigation.Options, session.Position, check)));
     }
 
     /// <summary>Ohms where any volts stand, in the healthy or in the likeliest car.</summary>

@@ -42,7 +42,7 @@ internal static class StepViews
     /// <summary>A check that the person chose.</summary>
     public static StepView Chosen(JobSession session, Check check) => Check(
         session, check, Effort.Of(session.Circuit, session.Investigation.Options, session.Position, check),
-        AppTexts.Say("app.reason.chosen"), Cautions.For(session.Circuit, session.Position, check)) with { IsChosen = true };
+        AppTexts.Say("app.reason.chosen"), Cautions.For(session.Circuit, session.Investigation.Options, session.Position, check)) with { IsChosen = true };
 
     public static PutBackView PutBack(ImmutableArray<PutBackItem> items) => new(
         Math.Round(items.Sum(i => i.Minutes), 1), [.. items.Select(i => AppTexts.Sentence(AppTexts.Catalog.Say(i.Text)))]);

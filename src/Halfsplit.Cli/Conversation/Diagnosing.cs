@@ -52,7 +52,7 @@ public sealed class Diagnosing(Terminal terminal, JobSession session)
         {
             CheckPage.Draw(
                 terminal, session, chosen.Check, chosen.Effort, new Message("reason.chosen"),
-                Cautions.For(session.Circuit, session.Position, chosen.Check));
+                Cautions.For(session.Circuit, session.Investigation.Options, session.Position, chosen.Check));
         }
         else
         {

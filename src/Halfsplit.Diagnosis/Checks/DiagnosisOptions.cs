@@ -16,6 +16,7 @@ namespace Halfsplit.Diagnosis.Checks;
 /// <param name="Economy">What minutes and wrong repairs cost.</param>
 /// <param name="PlanningNodes">How many situations the planner may look into for one decision.</param>
 /// <param name="CarsKept">Settled cars kept for re-use; null for what a browser's memory bears. Answers do not depend on it.</param>
+/// <param name="RemoteStarter">A push button to clip between battery plus and the starter solenoid: one person cranks from beside the meter.</param>
 public sealed record DiagnosisOptions(
     bool Helper = false,
     double LeadMetres = 5,
@@ -28,7 +29,8 @@ public sealed record DiagnosisOptions(
     Meter? Meter = null,
     Planning.Economy? Economy = null,
     int PlanningNodes = 3000,
-    int? CarsKept = null)
+    int? CarsKept = null,
+    bool RemoteStarter = false)
 {
     public static DiagnosisOptions Default { get; } = new();
 

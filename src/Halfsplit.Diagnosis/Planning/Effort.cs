@@ -163,9 +163,8 @@ public sealed record Effort(double Minutes, ImmutableArray<Message> Steps)
 
         if (condition.NeedsHelper)
         {
-            // It ends by itself, so every reading needs it anew: someone else's hand, or a meter that holds its maximum.
-            tally.Add(Table["timed-condition"] + (options.Helper ? 0 : Table["timed-alone"]), () => new Message(
-                options.Helper ? "step.condition-helper" : "step.condition-alone", then));
+            // It ends by itself, so every reading needs it anew: someone else's hand, a button beside the meter, or a meter that holds its maximum.
+            Anew(options, condition, tally);
         }
         else if (now != then)
         {
@@ -175,6 +174,20 @@ public sealed record Effort(double Minutes, ImmutableArray<Message> Steps)
         if (slow.Contains(condition))
         {
             Wait(condition, tally);
+        }
+    }
+
+    private static void Anew(DiagnosisOptions options, Condition condition, Tally tally)
+    {
+        if (RemoteStarter.IsUsed(tally.Circuit, options, condition))
+        {
+            tally.Add(Table["timed-condition"] + Table["remote-starter"], () => new Message(
+                "step.condition-remote", condition.After!, condition.Name));
+        }
+        else
+        {
+            tally.Add(Table["timed-condition"] + (options.Helper ? 0 : Table["timed-alone"]), () => new Message(
+                options.Helper ? "step.condition-helper" : "step.condition-alone", condition.Name));
         }
     }
 

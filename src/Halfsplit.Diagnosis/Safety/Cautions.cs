@@ -24,9 +24,10 @@ public static class Cautions
     }
 
     /// <summary>Cautions of a check, most general first, each once.</summary>
-    public static ImmutableArray<Message> For(Circuit circuit, Position from, Check check)
+    public static ImmutableArray<Message> For(Circuit circuit, DiagnosisOptions options, Position from, Check check)
     {
         ArgumentNullException.ThrowIfNull(circuit);
+        ArgumentNullException.ThrowIfNull(options);
         ArgumentNullException.ThrowIfNull(from);
         ArgumentNullException.ThrowIfNull(check);
         var cautions = NamesAt(circuit, check).Select(Of).ToList();
@@ -34,6 +35,11 @@ public static class Cautions
         if (Cranks(circuit, condition))
         {
             cautions.Add(new Message("caution.cranking"));
+        }
+
+        if (RemoteStarter.IsUsed(circuit, options, condition))
+        {
+            cautions.Add(new Message("caution.remote-starter"));
         }
 
         if (from.ToWaitFor(circuit, check.Arrangement.Condition).Append(condition).Any(EngineRuns))

@@ -52,7 +52,7 @@ public static class ReportBuilder
             Steps = steps,
             Finding = finding is null ? null : FindingOf(session, finding, isActedUpon),
             Cautions = [.. session.Entries.Where(e => e.Check is not null && e.Event is not CheckSkipped)
-                .SelectMany(e => Cautions.For(session.Circuit, e.From, e.Check!))
+                .SelectMany(e => Cautions.For(session.Circuit, session.Investigation.Options, e.From, e.Check!))
                 .Concat(CautionsOf(session, repair))
                 .Distinct()],
             RepairCautions = CautionsOf(session, repair),
@@ -92,7 +92,7 @@ public static class ReportBuilder
     }
 
     private static ImmutableArray<Message> CautionsOf(JobSession session, Check? repair) =>
-        repair is null ? [] : Cautions.For(session.Circuit, session.Position, repair);
+        repair is null ? [] : Cautions.For(session.Circuit, session.Investigation.Options, session.Position, repair);
 
     private static ImmutableArray<Message> DoubtsOf(JobSession session)
     {

@@ -72,8 +72,8 @@ public sealed class EffortTests
 
         var waits = Effort.Of(circuit, DiagnosisOptions.Default, start, stopped).Steps.Where(s => s.Code == "step.wait-for");
         Assert.Equal(["running cold", "running hot"], waits.Select(w => w.Arguments[0]));
-        Assert.Contains(Cautions.For(circuit, start, stopped), c => c.Code == "caution.engine-running");
-        Assert.DoesNotContain(Cautions.For(circuit, start.After(circuit, stopped), stopped), c => c.Code == "caution.engine-running");
+        Assert.Contains(Cautions.For(circuit, DiagnosisOptions.Default, start, stopped), c => c.Code == "caution.engine-running");
+        Assert.DoesNotContain(Cautions.For(circuit, DiagnosisOptions.Default, start.After(circuit, stopped), stopped), c => c.Code == "caution.engine-running");
     }
 
     [Fact]

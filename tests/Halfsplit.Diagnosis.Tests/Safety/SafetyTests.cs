@@ -55,7 +55,7 @@ public sealed class SafetyTests
     {
         var circuit = ShippedSheets.Load(sheet);
         var investigation = Investigation.Open(circuit, circuit.Complaints[1]);
-        var cautions = Cautions.For(circuit, Position.Start(circuit), investigation.FindCheck(check)!);
+        var cautions = Cautions.For(circuit, DiagnosisOptions.Default, Position.Start(circuit), investigation.FindCheck(check)!);
 
         Assert.Equal(cranks, cautions.Any(c => c.Code == "caution.cranking"));
     }
@@ -132,7 +132,7 @@ public sealed class SafetyTests
         {
             foreach (var check in CheckCatalog.Generate(NetworkCompiler.Compile(circuit), complaint, DiagnosisOptions.Default, []))
             {
-                var cautions = Cautions.For(circuit, Position.Start(circuit), check).Select(c => c.Code).ToList();
+                var cautions = Cautions.For(circuit, DiagnosisOptions.Default, Position.Start(circuit), check).Select(c => c.Code).ToList();
                 Assert.True(check.Arrangement.Jumpers.Length == 0 || cautions.Contains("caution.jumper"), check.Id);
                 Assert.True(check.Probe.LampWatts is null || cautions.Contains("caution.substitute-load"), check.Id);
                 told += check.Arrangement.Jumpers.Length + (check.Probe.LampWatts is null ? 0 : 1);
