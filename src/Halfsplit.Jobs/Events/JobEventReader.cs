@@ -104,6 +104,7 @@ internal static class JobEventReader
             ToolsAtHand = fields.Texts("toolsAtHand"),
             UnreachablePlaces = fields.Texts("unreachablePlaces"),
             HelperPresent = fields.Flag("helperPresent"),
+            RemoteStarterPresent = fields.Flag("remoteStarterPresent"),
             ValueOfAnHour = fields.OptionalDecimal("valueOfAnHour"),
             Currency = fields.OptionalText("currency"),
             Meter = ReadMeter(fields.OptionalObject("meter")),

@@ -140,6 +140,7 @@ internal static class JobEventWriter
         Texts(json, "toolsAtHand", options.ToolsAtHand);
         Texts(json, "unreachablePlaces", options.UnreachablePlaces);
         json.WriteBoolean("helperPresent", options.HelperPresent);
+        if (options.RemoteStarterPresent) json.WriteBoolean("remoteStarterPresent", true);
         if (options.ValueOfAnHour is { } value) json.WriteNumber("valueOfAnHour", value);
         Text(json, "currency", options.Currency);
         Write(json, options.Meter);

@@ -44,6 +44,9 @@ public sealed record JobOptions
     /// <summary>Whether somebody can turn the key.</summary>
     public bool HelperPresent { get; init; }
 
+    /// <summary>A push button to clip to the starter, with which one person cranks from beside the meter.</summary>
+    public bool RemoteStarterPresent { get; init; }
+
     /// <summary>What an hour of work is worth, in <see cref="Currency"/>; null if not told.</summary>
     public decimal? ValueOfAnHour { get; init; }
 

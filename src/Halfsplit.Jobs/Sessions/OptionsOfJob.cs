@@ -20,6 +20,7 @@ public static class OptionsOfJob
             ToolsAtHand = options.Tools.IsDefault ? [] : ValueList.Create<string>(options.Tools.AsSpan()),
             UnreachablePlaces = [.. unreachable],
             HelperPresent = options.Helper,
+            RemoteStarterPresent = options.RemoteStarter,
             ValueOfAnHour = options.Economy is { } economy ? (decimal)economy.HourValue : null,
             LeadMetres = options.LeadMetres,
             Clamp = options.HasClamp,
@@ -48,7 +49,8 @@ public static class OptionsOfJob
             kept.SpareRelay ?? usual.HasSpareRelay,
             kept.SmellOfFuelOrImpact ?? usual.SmellOfFuelOrImpact,
             MeterOf(kept),
-            kept.ValueOfAnHour is { } hour ? Economy.Default with { HourValue = (double)hour } : null);
+            kept.ValueOfAnHour is { } hour ? Economy.Default with { HourValue = (double)hour } : null,
+            RemoteStarter: kept.RemoteStarterPresent);
     }
 
     private static Meter? MeterOf(JobOptions kept) => kept switch

@@ -122,7 +122,7 @@ internal static class AnyEvent
                 Gen.Select(Base, AtHand, Meant, Learned),
                 Gen.Select(Text, Text, Text, Text),
                 Gen.Select(Text, Text),
-                Gen.Select(Texts, Texts, Gen.Bool, Maybe(Gen.Decimal), MaybeText, Meter))
+                Gen.Select(Texts, Texts, Gen.Bool, Maybe(Gen.Decimal), MaybeText, Meter, Gen.Bool))
             .Select((start, sheet, told, options) => (JobEvent)new JobOpened(
                 start.Item1.Id, start.Item1.At, sheet.Item1, sheet.Item2, sheet.Item3, sheet.Item4)
             {
@@ -136,6 +136,7 @@ internal static class AnyEvent
                     ToolsAtHand = options.Item1,
                     UnreachablePlaces = options.Item2,
                     HelperPresent = options.Item3,
+                    RemoteStarterPresent = options.Item7,
                     ValueOfAnHour = options.Item4,
                     Currency = options.Item5,
                     Meter = options.Item6,

@@ -15,7 +15,7 @@ public sealed class OpeningTests
     {
         var options = new DiagnosisOptions(
             true, 2.5, ["screwdriver"], false, false, true, true, true,
-            new Meter(1e6, 4e3, 0.3, 2000, 0.01, 3, 20, 5));
+            new Meter(1e6, 4e3, 0.3, 2000, 0.01, 3, 20, 5), RemoteStarter: true);
         var document = SessionJob.Opened("pump-feed", options, "column", "tank");
         var session = SessionJob.Open(JobDocument.Read(document.ToJsonLines()).Document);
         var kept = session.Investigation.Options;
@@ -37,8 +37,22 @@ public sealed class OpeningTests
 
         Assert.Equal("RH", session.Complaint().Load);
         Assert.True(session.Investigation.Options.Helper);
+        Assert.False(session.Investigation.Options.RemoteStarter);
         Assert.True(session.Investigation.Options.HasTestLamp);
         Assert.Equal((1e6, 0.4), (session.Investigation.Options.MeterInUse.InputOhms, session.Investigation.Options.MeterInUse.LeadOhms));
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void A_remote_starter_switch_is_told_in_the_file_only_where_it_is_there(bool isThere)
+    {
+        var document = SessionJob.Opened("headlamps", DiagnosisOptions.Default with { RemoteStarter = isThere });
+        var lines = System.Text.Encoding.UTF8.GetString(document.ToJsonLines());
+
+        Assert.Equal(isThere, lines.Contains("\"remoteStarterPresent\":true", StringComparison.Ordinal));
+        Assert.Equal(isThere, lines.Contains("remoteStarterPresent", StringComparison.Ordinal));
+        Assert.Equal(isThere, SessionJob.Open(JobDocument.Read(document.ToJsonLines()).Document).Investigation.Options.RemoteStarter);
     }
 
     [Fact]
