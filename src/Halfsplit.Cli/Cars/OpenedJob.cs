@@ -105,7 +105,8 @@ public sealed record OpenedJob(
             tools.Count == 0 ? default : tools.ToImmutable(),
             !settings.NoClamp, !settings.NoTestLamp, settings.ScanTool, settings.SpareRelay, settings.SmellOfFuel,
             meter == usual ? null : meter,
-            Within(settings.HourValue, "--hour-value", 0, 10_000) is { } hour ? Economy.Default with { HourValue = hour } : null);
+            Within(settings.HourValue, "--hour-value", 0, 10_000) is { } hour ? Economy.Default with { HourValue = hour } : null,
+            RemoteStarter: settings.RemoteStarter);
 
         double? Within(double? value, string option, double low, double high)
         {

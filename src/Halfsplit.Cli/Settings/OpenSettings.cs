@@ -53,6 +53,10 @@ public abstract class AtHandSettings : VerbSettings
     [Says("help.helper")]
     public bool Helper { get; init; }
 
+    [CommandOption("--remote-starter")]
+    [Says("help.remote-starter")]
+    public bool RemoteStarter { get; init; }
+
     [CommandOption("--tool <TOOL>")]
     [Says("help.tool")]
     public string[] Tools { get; init; } = [];

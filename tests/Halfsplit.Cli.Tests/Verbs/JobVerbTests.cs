@@ -216,6 +216,17 @@ public sealed class JobVerbTests : IDisposable
     }
 
     [Fact]
+    public void A_remote_starter_switch_stays_with_the_job_and_comes_with_its_caution()
+    {
+        Shell.Expect(0, _shell.Run(
+            "open", "pump-control-module", "--job", _shell.Job, "--complaint", "engine cranks but does not start", "--remote-starter"));
+        var check = Next().GetProperty("check");
+
+        Assert.Contains(check.GetProperty("steps").EnumerateArray(), s => s.GetString()!.Contains("remote starter switch", StringComparison.Ordinal));
+        Assert.Contains(check.GetProperty("cautions").EnumerateArray(), c => c.GetString()!.Contains("Remote starter switch", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void A_job_whose_last_line_was_cut_off_goes_on()
     {
         _shell.WithJob("headlamps", "dim", "12.6");
