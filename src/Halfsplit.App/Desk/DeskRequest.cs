@@ -56,6 +56,7 @@ public sealed record JobWish(string Sheet, string Complaint)
     public string[] Tools { get; init; } = [];
     public string[] Unreachable { get; init; } = [];
     public bool Helper { get; init; }
+    public bool RemoteStarter { get; init; }
     public bool Clamp { get; init; } = true;
     public bool TestLamp { get; init; } = true;
     public bool ScanTool { get; init; }

@@ -52,6 +52,7 @@ internal static class OpeningViews
         return DiagnosisOptions.Default with
         {
             Helper = wish.Helper,
+            RemoteStarter = wish.RemoteStarter,
             LeadMetres = wish.LeadMetres ?? DiagnosisOptions.Default.LeadMetres,
             Tools = wish.Tools.Length == 0 ? default : [.. wish.Tools],
             HasClamp = wish.Clamp,

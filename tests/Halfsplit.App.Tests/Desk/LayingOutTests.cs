@@ -43,6 +43,7 @@ public sealed class LayingOutTests
         Assert.True(job.BeginsAs(Opened(Wish).Document));
         Assert.True(job.BeginsAs(Opened(Wish with { Vehicle = "blue", Unreachable = ["engine bay"] }).Document));
         Assert.False(job.BeginsAs(Opened(Wish with { Helper = true }).Document));
+        Assert.False(job.BeginsAs(Opened(Wish with { RemoteStarter = true }).Document));
         Assert.False(job.BeginsAs(Opened(Wish with { MeterCounts = 2000 }).Document));
         Assert.False(job.BeginsAs(Opened(new JobWish("headlamps", "left headlamp dark")).Document));
     }
