@@ -99,7 +99,9 @@ public sealed partial class Investigation
             outcomes.Add((outcome, next));
         }
 
-        return new PlanBranch(step, minutes, Ahead(step, compared, outcomes), compared, outcomes.ToImmutable());
+        var ahead = Ahead(step, compared, outcomes);
+        return new PlanBranch(
+            step, minutes, ahead, ahead is { } follow && compared is not null ? compared with { Follow = follow } : compared, outcomes.ToImmutable());
     }
 
     /// <summary>
