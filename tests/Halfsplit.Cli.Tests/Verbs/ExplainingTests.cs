@@ -81,5 +81,21 @@ public sealed class ExplainingTests : IDisposable
         static double Minutes(System.Text.Json.JsonElement of) => of.GetProperty("minutes").GetDouble();
     }
 
+    [Fact]
+    public void Why_says_what_a_risk_weighs_and_what_buying_now_costs_also_where_a_rule_decides()
+    {
+        _shell.WithJob("headlamps", "dim");
+
+        // The battery's posts by rule, in an engine bay of hot and moving parts.
+        var text = Shell.Expect(0, _shell.Run("next", _shell.Job, "--why")).Output;
+        Assert.Contains("The risk in it weighs as 0.6 min more would: hot parts, moving parts.", text, StringComparison.Ordinal);
+        Assert.Contains("Instead, now: ", text, StringComparison.Ordinal);
+        var json = Shell.Expect(0, _shell.Run("next", _shell.Job, "--json")).Json;
+        Assert.Equal(System.Text.Json.JsonValueKind.Null, json.GetProperty("plan").ValueKind);
+        Assert.Equal(0.6, json.GetProperty("check").GetProperty("riskMinutes").GetDouble(), 9);
+        var compared = json.GetProperty("compared");
+        Assert.True(compared.GetProperty("buyNow").GetProperty("cost").GetDouble() > compared.GetProperty("follow").GetProperty("cost").GetDouble());
+    }
+
     public void Dispose() => _shell.Dispose();
 }
