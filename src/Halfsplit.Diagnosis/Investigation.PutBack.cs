@@ -36,6 +36,7 @@ public sealed partial class Investigation
         var removed = ImmutableSortedSet.CreateBuilder<string>(StringComparer.Ordinal);
         var battery = false;
         var scanned = false;
+        var clipped = false;
         foreach (var entry in _entries.Where(e => e.Value is not null))
         {
             var check = entry.Check;
@@ -43,12 +44,13 @@ public sealed partial class Investigation
             {
                 unplugged.Clear();
                 removed.Clear();
-                (battery, scanned) = (false, false);
+                (battery, scanned, clipped) = (false, false, false);
                 continue;
             }
 
             unplugged.UnionWith(check.Arrangement.Unplugged);
             removed.UnionWith(check.Arrangement.Removed);
+            clipped |= Circuit.FindCondition(check.Arrangement.Condition) is { } condition && RemoteStarter.IsUsed(Circuit, Options, condition);
             scanned |= check.Subject is CheckSubject.ScanCommand or CheckSubject.ScanCode;
             if (check.Subject is CheckSubject.SwapRelay
                 || (check.Subject == CheckSubject.Repair && Circuit.Find(check.Probe.About!) is Fuse or Relay))
@@ -60,7 +62,7 @@ public sealed partial class Investigation
         }
 
         var breaks = unplugged.Count + removed.Count > 0 && Circuit.Parts.Any(p => p is Module { Scan: true });
-        return new Handled(unplugged.ToImmutable(), removed.ToImmutable(), battery, scanned || breaks);
+        return new Handled(unplugged.ToImmutable(), removed.ToImmutable(), battery, scanned || breaks, clipped);
     }
 
     /// <summary>Heavy cables and what hangs on them are worked on with the battery off.</summary>

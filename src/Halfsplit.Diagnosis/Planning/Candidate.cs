@@ -5,7 +5,7 @@ using Halfsplit.Simulation.Instruments;
 namespace Halfsplit.Diagnosis.Planning;
 
 /// <summary>A check that may be asked for, with what is known of it so far in one decision: each is reckoned once.</summary>
-/// <param name="minutes">What it takes from where things stand.</param>
+/// <param name="minutes">What it takes from where things stand, its risks weighed in.</param>
 internal sealed class Candidate(Check check, double minutes)
 {
     public Check Check => check;

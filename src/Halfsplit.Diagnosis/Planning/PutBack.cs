@@ -18,12 +18,13 @@ public sealed record PutBackItem(string Id, Message Text, double Minutes);
 /// <param name="Removed">Fuses and relays that were out of their sockets or are new.</param>
 /// <param name="BatteryLifted">A repair was done for which the battery comes off.</param>
 /// <param name="CodesMayBeSet">A module with stored codes saw a circuit broken, or a scan tool was used.</param>
+/// <param name="RemoteStarterClipped">A remote starter switch was clipped on: left there, anybody's touch cranks.</param>
 public sealed record Handled(
-    ImmutableSortedSet<string> Unplugged, ImmutableSortedSet<string> Removed, bool BatteryLifted, bool CodesMayBeSet)
+    ImmutableSortedSet<string> Unplugged, ImmutableSortedSet<string> Removed, bool BatteryLifted, bool CodesMayBeSet, bool RemoteStarterClipped)
 {
     /// <summary>Nothing was touched yet.</summary>
     public static Handled Nothing { get; } = new(
-        ImmutableSortedSet.Create<string>(StringComparer.Ordinal), ImmutableSortedSet.Create<string>(StringComparer.Ordinal), false, false);
+        ImmutableSortedSet.Create<string>(StringComparer.Ordinal), ImmutableSortedSet.Create<string>(StringComparer.Ordinal), false, false, false);
 }
 
 /// <summary>
@@ -72,6 +73,12 @@ public static class PutBack
         if (now.Condition != rest)
         {
             list.Add(new("condition", new Message("step.condition", rest), Effort.Minute("turn-key")));
+        }
+
+        if (handled.RemoteStarterClipped)
+        {
+            // Its minutes are in those of the readings that used it.
+            list.Add(new("remote-starter-off", new Message("put-back.remote-starter"), 0));
         }
 
         foreach (var jumper in now.Jumpers)

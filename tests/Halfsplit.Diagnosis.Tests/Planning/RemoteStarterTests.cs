@@ -5,6 +5,7 @@ using Halfsplit.Circuits.Sheets;
 using Halfsplit.Diagnosis.Checks;
 using Halfsplit.Diagnosis.Planning;
 using Halfsplit.Diagnosis.Safety;
+using Halfsplit.Diagnosis.Tests.Play;
 using Halfsplit.Simulation.Compiled;
 using Xunit;
 
@@ -152,6 +153,23 @@ public sealed class RemoteStarterTests
         Assert.Contains(name, catalog.Say(step), StringComparison.Ordinal);
         Assert.Contains(cautions, c => c.Code == "caution.cranking");
         Assert.Contains(brake, catalog.Say(Assert.Single(cautions, c => c.Code == "caution.remote-starter")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Before_the_car_is_given_away_it_is_taken_off()
+    {
+        var circuit = ShippedSheets.Load("pump-control-module");
+        var check = Checks(circuit, "cranking")[0];
+        bool IsTakenOff(DiagnosisOptions options)
+        {
+            var job = Investigation.Open(circuit, circuit.Complaints[0], options);
+            Assert.DoesNotContain(job.PutBackList, i => i.Id == "remote-starter-off");
+            job.Record("1", check, new SimulatedCar(circuit, circuit.Complaints[0].Load, Game.Fault("C1.1:open")).Answer(check));
+            return job.PutBackList.Any(i => i.Id == "remote-starter-off");
+        }
+
+        Assert.True(IsTakenOff(WithSwitch));
+        Assert.False(IsTakenOff(Alone));
     }
 
     [Fact]
